@@ -312,6 +312,21 @@ async def test_no_gain_is_planned_for_a_body_over_its_usual_ceiling(
     assert [phase["kind"] for phase in found["phases"]] == ["gain"]
 
 
+@pytest.mark.parametrize("tag", ["en", "de", "es"])
+async def test_the_weeks_past_a_ceiling_are_a_hold_in_every_form(service: Running, tag: str) -> None:
+    near = {"body_fat": {"fat_fraction": 0.15, "method": "dxa"}}
+    body = asked({"kind": "gain", "weeks": 40, "fat_ceiling_fraction": 0.16}, near)
+    found = (await post(service, body)).json()
+    gained, held = found["phases"]
+    assert (gained["kind"], held["kind"]) == ("gain", "maintenance")
+    assert max(week["at_end"]["fat_fraction"]["mean"] for week in gained["weeks"][:-1]) < 0.16
+    assert {week["element"] for week in held["weeks"]} == {"maintenance"}
+    headers = {"accept-language": tag, "accept": "text/markdown"}
+    told = (await service.client.post(f"{PATH}/document", json=body, headers=headers)).text
+    names = {"en": ("Gain", "Maintenance"), "de": ("Aufbau", "Erhaltung"), "es": ("Volumen", "Mantenimiento")}[tag]
+    assert re.findall(rf"^#+ ({'|'.join(names)})\b", told, re.MULTILINE) == list(names)
+
+
 @pytest.mark.parametrize(
     ("profile", "more", "is_careful"),
     [

@@ -159,6 +159,14 @@ def _order(request: Json, answer: Json) -> list[str]:
         ceiling = (then.get("fat_ceiling_fraction") or _usual_ceiling(request["profile"], answer)) - 0.001
         if after and (end >= ceiling or _is_raised(answer)):
             after, held = [], then["gain_weeks"]
+    # A gain ends with the week that reaches its ceiling, and a hold takes the rest of its weeks.
+    kept = 0
+    if kinds[-2:] == ["gain", "maintenance"]:
+        ceiling = (asked if kind == "gain" else then).get("fat_ceiling_fraction")
+        ceiling = (ceiling or _usual_ceiling(request["profile"], answer)) - 0.001
+        if phases[-2]["weeks"][-1]["at_end"]["fat_fraction"]["mean"] < ceiling:
+            return ["a gain that ends in a hold under its ceiling"]
+        kinds, kept = kinds[:-1], len(phases[-1]["weeks"])
     expected = {
         "maintenance": ["maintenance", *after],
         "gain": ["gain"],
@@ -173,12 +181,13 @@ def _order(request: Json, answer: Json) -> list[str]:
         found.append(f"{waited} weeks at maintenance first for a pause of {pause}")
     main = phases[1] if waited else phases[0]
     follow = phases[kinds.index("gain")] if kind != "gain" and "gain" in kinds else None
-    if follow is not None and len(follow["weeks"]) != then["gain_weeks"]:
-        found.append(f"a gain of {len(follow['weeks'])} weeks")
-    if asked.get("weeks") is not None and len(main["weeks"]) - (held if kind == "maintenance" else 0) != asked["weeks"]:
+    if follow is not None and len(follow["weeks"]) + kept != then["gain_weeks"]:
+        found.append(f"a gain of {len(follow['weeks'])} weeks, and a hold of {kept}")
+    main_weeks = len(main["weeks"]) + (kept if kind == "gain" else -held if kind == "maintenance" else 0)
+    if asked.get("weeks") is not None and main_weeks != asked["weeks"]:
         reached = kind == "gain" and "target_weight_kg" in asked and len(main["weeks"]) < asked["weeks"]
         if not reached:
-            found.append(f"{len(main['weeks'])} weeks for {asked['weeks']} asked")
+            found.append(f"{main_weeks} weeks for {asked['weeks']} asked")
     if kind in ("mini_cut", "cut"):
         hold = phases[2 if waited else 1]
         if len(hold["weeks"]) - held != then["maintenance_weeks"]:

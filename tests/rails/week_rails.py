@@ -217,8 +217,11 @@ def _whole(scene: Scene, stretch: Stretch) -> Iterator[str]:
         pregnant = bool((person.screening or {}).get("is_pregnant"))
         if not pregnant and tissue > limits.GAIN[person.status] + gram:
             yield f"gain_rate: {100 * tissue:.3f} % a week"
-        if stretch.ceiling is not None and weeks[0].before.fraction >= stretch.ceiling + 5e-5:
-            yield f"gain_ceiling: a gain from {weeks[0].before.fraction:.4f} over its ceiling {stretch.ceiling:g}"
+        # Of other sizes only the body at the end is told, which stands for those before it.
+        bodies = [week.before for week in weeks if week.before is not week.after]
+        over = [body.fraction for body in bodies if body.fraction >= (stretch.ceiling or 1.0) + 5e-5]
+        if over:
+            yield f"gain_ceiling: a gain from {over[0]:.4f} over its ceiling {stretch.ceiling:g}"
 
 
 def warned(scene: Scene, stretch: Stretch) -> Iterator[tuple[str, str]]:

@@ -1,5 +1,6 @@
 """Cuts with breaks, goals, events, pauses, the rest of a phase, gains, holds, and days of a week that differ."""
 
+import math
 from datetime import date
 from itertools import groupby
 
@@ -217,6 +218,33 @@ def test_the_ceiling_of_a_gain_is_dated() -> None:
     week = (date.fromisoformat(str(note.params["date"])) - START).days // 7 + 1
     fractions = [state.fat_kg / state.weight_kg for state in path.states]
     assert fractions[week] >= 0.16 > fractions[week - 1]
+
+
+@pytest.mark.parametrize("who", ORDINARY)
+@pytest.mark.parametrize("asked", [None, 350.0])
+def test_no_week_of_a_gain_is_planned_for_a_body_at_its_ceiling(who: Person, asked: float | None) -> None:
+    # Planning 3: never planned for a body at or above the ceiling of its gain, and not only on its first day.
+    reading = member_of(who).assessed.fat.mean
+    found = gain(who, weeks=52, fat_ceiling=reading + 0.01, surplus_kcal=asked)
+    assert [phase.kind for phase in found.phases] == ["gain", "maintenance"]
+    assert sum(len(phase.weeks) for phase in found.phases) == 52
+    states = forecast_of(found).states
+    before = [states[week.point - 1] for week in found.phases[0].weeks]
+    assert max(state.fat_kg / state.weight_kg for state in before) < reading + 0.01
+    held = found.phases[1]
+    assert {"HELD_FROM_CEILING", "HOLD_WHY"} <= {reason.code for reason in held.reasons}
+    assert held.reasons[0].params["date"] == held.weeks[0].start.isoformat()
+    (note,) = [note for note in found.phases[0].ends_early_when if note.code == "CEILING_REACHED"]
+    assert note.params["date"] == found.phases[0].weeks[-1].last_day.isoformat()
+
+
+def test_a_weight_past_the_ceiling_is_infeasible_and_the_nearest_is_told() -> None:
+    found = gain(MAN, target_weight_kg=85.0, fat_ceiling=0.16)
+    assert [reason.code for reason in found.reasons] == ["INFEASIBLE", "GAIN_TARGET_PAST_CEILING"]
+    nearest = math.floor(10 * float(found.reasons[1].params["weight_kg"])) / 10
+    again = gain(MAN, target_weight_kg=nearest, fat_ceiling=0.16)
+    assert again.is_feasible
+    assert not gain(MAN, target_weight_kg=nearest + 1.0, fat_ceiling=0.16).is_feasible
 
 
 @pytest.mark.parametrize("who", ORDINARY)

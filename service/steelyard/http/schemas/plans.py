@@ -147,7 +147,13 @@ class Gain(Request, frozen=True, kw_only=True, tag_field="kind", tag="gain"):
     fat_ceiling_fraction: (
         Annotated[
             float,
-            Meta(ge=0.08, le=0.6, description="Body fat at which to stop and consider a cut.", examples=[0.17]),
+            Meta(
+                ge=0.08,
+                le=0.6,
+                description="Body fat at which to stop and consider a cut: the weeks left are a hold. A common "
+                "value by default.",
+                examples=[0.17],
+            ),
         ]
         | None
     ) = None
@@ -272,7 +278,8 @@ class ReturnToGain(Request, frozen=True, kw_only=True):
             Meta(
                 ge=0.08,
                 le=0.6,
-                description="Body fat at which to stop the gain and consider a cut; a common value by default.",
+                description="Body fat at which to stop the gain and consider a cut: the weeks left are a hold. A "
+                "common value by default.",
                 examples=[0.17],
             ),
         ]

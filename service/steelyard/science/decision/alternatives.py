@@ -111,7 +111,12 @@ class Alternative(NamedTuple):
         """The same way on, its first phase planned for ``weeks``."""
         if self.fragment is None:
             return self
-        weeks = max(1, min(weeks, _MOST_GAIN_WEEKS if self.kind is PhaseKind.GAIN else HORIZON_WEEKS))
+        most = HORIZON_WEEKS
+        if self.kind is PhaseKind.GAIN:
+            most = (
+                _MOST_GAIN_WEEKS if self.weeks == HORIZON_WEEKS else self.weeks
+            )  # one that its ceiling ends is no longer
+        weeks = max(1, min(weeks, most))
         shorter = self.fragment._replace(weeks=weeks)
         return self._replace(weeks=weeks, told=clear(shorter, self.weeks_told, "weight_kg"))
 
@@ -164,7 +169,8 @@ class Alternatives:
         except Refused as refused:
             return _shut(PhaseKind.GAIN, refused.action.message)
         aim = GainAim(weeks=HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling)
-        plan = plan_gain(q.member, q.as_of, aim, sources=ALL_SOURCES)
+        # What it is worth is weighed over the whole horizon; it is told as far as its ceiling.
+        plan = plan_gain(q.member, q.as_of, aim, sources=ALL_SOURCES, past_ceiling=True)
         if not plan.is_feasible or all(phase.kind != PhaseKind.GAIN.value for phase in plan.phases):
             why = plan.reasons[-1] if plan.reasons else say("GAIN_NO_ROOM")
             return _shut(PhaseKind.GAIN, why)
@@ -173,11 +179,10 @@ class Alternatives:
             shorter = plan_gain(q.member, q.as_of, msgspec.structs.replace(aim, weeks=weeks), sources=frozenset())
             if all(phase.kind != PhaseKind.GAIN.value for phase in shorter.phases):
                 return _shut(PhaseKind.GAIN, say("GAIN_NO_ROOM"))
-        fragment = Fragment(
-            PhaseKind.GAIN, weeks or HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling
-        )
+        weeks = min(weeks or HORIZON_WEEKS, plan.weeks_to_ceiling or HORIZON_WEEKS)
+        fragment = Fragment(PhaseKind.GAIN, weeks, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling)
         try:
-            return self._open(PhaseKind.GAIN, fragment, plan, weeks or HORIZON_WEEKS)
+            return self._open(PhaseKind.GAIN, fragment, plan, weeks)
         except Refused as refused:
             return _shut(PhaseKind.GAIN, refused.action.message)
 

@@ -1,8 +1,11 @@
 """Phases laid end to end: weeks as they are added, and the body at the end of each."""
 
+from collections.abc import Callable
 from copy import copy
 from datetime import date, timedelta
 from functools import partial
+
+import msgspec
 
 from .. import rails
 from ..body import Body, BodyState, Forecast, Starts, Stretch, UncertaintySource, forecast, path_kept, walk
@@ -17,8 +20,9 @@ from ..rails import (
     usual_protein,
 )
 from ..register import Message, say
+from .aims import GainAim
 from .band import usual_ceiling
-from .gain import PlannedGain, plan_surplus
+from .gain import PlannedGain, plan_gain_phase, plan_surplus
 from .phases import PlannedPhase, PlannedWeek
 from .weeks import Element, Lived, Week, held_by, live, stretches_of, subject_at
 
@@ -26,6 +30,8 @@ from .weeks import Element, Lived, Week, held_by, live, stretches_of, subject_at
 LaidOut = tuple[list[PlannedPhase], Forecast]
 # Of a usual diet: carried mass follows its ratio to what is eaten, and no one lives on nothing of it for good.
 _LEAST_CARBOHYDRATE_SHARE = 0.05
+# By so many weeks a gain planned for fewer gets to its ceiling of body fat later or sooner, at most.
+_WEEKS_APART = 2
 
 
 class Draft:
@@ -53,17 +59,20 @@ class Draft:
         """Add weeks and the body at the end of each."""
         if not weeks:
             return
-        kept = self.body.kept
-        if kept is not None:
-            self.likely += path_kept(self.model, self.likely[-1], stretches_of(weeks), kept)[1:]
-        else:
-            self.likely += states
+        self.likely += self._likely(weeks, states)
         self.state = states[-1]
         if self.kinds and self.kinds[-1] == kind:
             self.weeks[-1] += weeks
         else:
             self.kinds.append(kind)
             self.weeks.append(weeks[:])
+
+    def _likely(self, weeks: list[Week], states: list[BodyState]) -> list[BodyState]:
+        """The body at the end of weeks that come next, as far as deficits are kept; ``states`` where all is followed."""
+        kept = self.body.kept
+        if kept is None:
+            return states
+        return path_kept(self.model, self.likely[-1], stretches_of(weeks), kept)[1:]
 
     def branch(self) -> "Draft":
         """A draft that goes on from here, and leaves this one as it is."""
@@ -98,38 +107,86 @@ class Draft:
         self.add("maintenance", *self.holding(weeks))
 
     def grow(self, weeks: int, asked_kcal: float | None, ceiling: float | None) -> PlannedGain:
-        """Add weeks of a gain, at the surplus asked for or the usual one; of a hold where ``is_held``.
+        """Add weeks of a gain, at the surplus asked for or the usual one, and of a hold from its ``ceiling`` on; of a hold
+        alone where ``is_held``.
 
         An underweight body may gain whatever its body fat.
         """
         if weeks and self.is_held(ceiling):
             self.hold(weeks)
             return PlannedGain([], [], 0.0, [])
-        gain = plan_surplus(self.subject, self.model, self.state, weeks, asked_kcal, self.preference)
+
+        def through(weeks: int) -> PlannedGain:
+            return plan_surplus(self.subject, self.model, self.state, weeks, asked_kcal, self.preference)
+
+        gain = self.up_to_ceiling(through(weeks), through, ceiling)
         self.add("gain", gain.weeks, gain.states)
-        if weeks and not gain.weeks:
-            self.hold(weeks)
+        self.hold(weeks - len(gain.weeks))
         return gain
 
-    def is_held(self, asked: float | None) -> bool:
-        """Whether the body there is has reached the ceiling of a gain, as asked or usual.
+    def gain_asked(self, subject: Subject, aim: GainAim) -> PlannedGain | None:
+        """The gain asked for from here, up to its ceiling; None where none inside its rate reaches the weight in time."""
+
+        def through(weeks: int) -> PlannedGain | None:
+            shorter = msgspec.structs.replace(aim, weeks=weeks, target_weight_kg=None)
+            return plan_gain_phase(subject, self.model, self.state, shorter)
+
+        gain = plan_gain_phase(subject, self.model, self.state, aim)
+        return None if gain is None else self.up_to_ceiling(gain, through, aim.fat_ceiling)
+
+    def up_to_ceiling(
+        self, gain: PlannedGain, through: Callable[[int], PlannedGain | None], ceiling: float | None
+    ) -> PlannedGain:
+        """A gain from here, ended with the first week that takes the body to its ceiling.
+
+        ``through`` plans it for fewer weeks: over these the ceiling on its rate may leave another surplus, which takes
+        a week or two more to get there, or fewer.
+        """
+        first = self.weeks_to_ceiling(gain, ceiling)
+        if first is None:
+            return gain
+        under = PlannedGain([], [], 0.0, [])
+        for weeks in range(max(1, first - _WEEKS_APART), min(first + _WEEKS_APART, len(gain.weeks)) + 1):
+            shorter = through(weeks)
+            if shorter is not None and shorter.weeks:
+                reached = self.weeks_to_ceiling(shorter, ceiling)
+                if reached == weeks:
+                    return shorter
+                if reached is None:
+                    under = shorter
+        # In steps of ten kilocalories none may end there: the longest one that does not get past it.
+        return under
+
+    def weeks_to_ceiling(self, gain: PlannedGain, ceiling: float | None) -> int | None:
+        """Weeks of a gain from here after which the body has reached its ceiling; None where they do not."""
+        ends = self._likely(gain.weeks, gain.states) if gain.weeks else []
+        return next((week for week, end in enumerate(ends, start=1) if self.is_held(ceiling, end)), None)
+
+    def is_held(self, asked: float | None, state: BodyState | None = None) -> bool:
+        """Whether the body there is, or a ``state`` to come, has reached the ceiling of a gain, as asked or usual.
 
         The usual one holds also those to whom no body fat is named.
         """
+        state = self.likely[-1] if state is None else state
         if asked is not None:
-            return is_at_ceiling(self.likely[-1], asked)
+            return is_at_ceiling(state, asked)
         if self.subject.bmi < rails.BMI_FLOOR:
             return False
         # Height and weight alone hold only a body that is over it all but surely. Minors may not lose again what a gain
         # was too much: for them what is likelier than not is enough, about where overweight begins at their age.
         is_sure = self.subject.is_fat_measured or self.subject.age_years < rails.ADULT_YEARS
         unsure = 0.0 if is_sure else self.subject.fat_below
-        return is_at_ceiling(self.likely[-1], usual_ceiling(self.subject.sex) + unsure)
+        return is_at_ceiling(state, usual_ceiling(self.subject.sex) + unsure)
 
     @property
     def why_held(self) -> Message:
         """Why there is a hold in place of a gain. Of fat to lose first only those are told who may lose any."""
         return say("GAIN_NOT_NOW") if rails.may_not_diet(self.subject) else say("HELD_AT_CEILING")
+
+    def why_held_from(self, day: date) -> Message:
+        """The same of the weeks that are left of a gain from a day on."""
+        code = "GAIN_OVER" if rails.may_not_diet(self.subject) else "HELD_FROM_CEILING"
+        return say(code, date=day.isoformat())
 
     def finish(self, sources: frozenset[UncertaintySource]) -> LaidOut:
         """The phases with their forecast."""

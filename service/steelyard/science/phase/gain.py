@@ -96,13 +96,18 @@ def plan_gain_phase(subject: Subject, model: BodyModel, state: BodyState, aim: G
         weeks, at_most = found, gain.surplus_kcal
 
 
+def settled_kg(state: BodyState) -> float:
+    """Weight of a body whose carried mass is as usual [kg], in which the target of a gain is set."""
+    return float(state.tissue_kg + BASELINE_GLYCOGEN_KG)
+
+
 def _weeks_to_weight(
     subject: Subject, model: BodyModel, state: BodyState, surplus_kcal: float, aim: GainAim
 ) -> int | None:
     """The fewest weeks of the gain after which the settled weight is reached."""
     _, states, _ = _run(subject, model, state, surplus_kcal, aim.longest_weeks, aim.preference)
     for week, reached in enumerate(states, start=1):
-        if reached.tissue_kg + BASELINE_GLYCOGEN_KG >= (aim.target_weight_kg or 0.0):
+        if settled_kg(reached) >= (aim.target_weight_kg or 0.0):
             return week
     return None
 

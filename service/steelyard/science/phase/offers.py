@@ -12,7 +12,7 @@ from .aims import GainAim
 from .deficit import DeficitPhase
 from .deficit_solver import Solved, solve, warnings_on
 from .draft import Draft, LaidOut
-from .gain import PlannedGain, plan_gain_phase
+from .gain import PlannedGain, settled_kg
 from .history import History
 from .phases import PlannedPhase, PlannedWeek
 from .sizes import Pace, Size, usual_deficit, usual_surplus
@@ -160,8 +160,10 @@ def surpluses_offered(
     for kcal, size in _sizes(planned.surplus_kcal, aim.pace if aim.surplus_kcal is None else None, paces, None):
         is_planned = kcal == planned.surplus_kcal
         asked = msgspec.structs.replace(aim, surplus_kcal=kcal)
-        gain = planned if is_planned else plan_gain_phase(subject, draft.model, draft.state, asked)
+        gain = planned if is_planned else draft.gain_asked(subject, asked)
         if gain is None or not gain.weeks or gain.surplus_kcal < kcal - 1.0:
+            continue
+        if aim.target_weight_kg is not None and settled_kg(gain.states[-1]) < aim.target_weight_kg:
             continue
         path = laid_out
         if not is_planned:

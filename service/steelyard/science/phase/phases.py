@@ -121,11 +121,18 @@ def explain_maintenance(phase: PlannedPhase, path: Forecast, lower_kcal: float, 
 
 
 def explain_gain(
-    phase: PlannedPhase, path: Forecast, surplus_kcal: float, fat_ceiling: float | None, *, is_growing: bool
+    phase: PlannedPhase,
+    path: Forecast,
+    surplus_kcal: float,
+    fat_ceiling: float | None,
+    *,
+    is_growing: bool,
+    is_ended: bool,
 ) -> None:
     """Fill in the size of the surplus, the expected rate, and when body fat reaches its ceiling.
 
-    Of a body that ``is_growing`` the rate would leave out what grows, and is not told.
+    Of a body that ``is_growing`` the rate would leave out what grows, and is not told. ``is_ended``: with its last
+    week, from which on there is a hold.
     """
     first, end = path.states[phase.first], path.states[phase.weeks[-1].point]
     weeks = len(phase.weeks)
@@ -136,7 +143,7 @@ def explain_gain(
         share = min(100.0, max(0.0, 100 * float(end.lean_kg - first.lean_kg) / gained))
         phase.reasons.append(say("GAIN_RATE_EXPECTED", percent_per_month=monthly, lean_share=share))
     if fat_ceiling is not None:
-        phase.ends_early_when.append(said_of_ceiling(phase, path, fat_ceiling))
+        phase.ends_early_when.append(said_of_ceiling(phase, path, fat_ceiling, is_ended=is_ended))
     phase.guidance.append(say("TRAIN_IN_GAIN"))
 
 
@@ -151,11 +158,11 @@ def explain_return(phase: PlannedPhase, path: Forecast, *, is_growing: bool) -> 
     phase.guidance.append(say("RETURN_CHECKS", rate_kg=rate, first_date=dates[0], second_date=dates[1]))
 
 
-def said_of_ceiling(phase: PlannedPhase, path: Forecast, fat_ceiling: float) -> Message:
+def said_of_ceiling(phase: PlannedPhase, path: Forecast, fat_ceiling: float, *, is_ended: bool = False) -> Message:
     """When body fat is expected to reach the ceiling of a gain (fraction), or that it does not."""
+    percent = round(100 * fat_ceiling, 1)
     for week in phase.weeks:
         state = path.states[week.point]
-        if state.fat_kg / state.weight_kg >= fat_ceiling:
-            when = week.last_day.isoformat()
-            return say("CEILING_REACHED", fat_percent=round(100 * fat_ceiling, 1), date=when)
-    return say("CEILING_NOT_REACHED", fat_percent=round(100 * fat_ceiling, 1))
+        if state.fat_kg / state.weight_kg >= fat_ceiling or (is_ended and week is phase.weeks[-1]):
+            return say("CEILING_REACHED", fat_percent=percent, date=week.last_day.isoformat())
+    return say("CEILING_NOT_REACHED", fat_percent=percent)

@@ -21,7 +21,7 @@ from .band import usual_ceiling
 from .deficit import DeficitPhase
 from .deficit_solver import NearestSafe, Solved, capped_later, said_of_too_small, solve, warnings_on
 from .draft import Draft, LaidOut
-from .gain import plan_gain_phase
+from .gain import PlannedGain, plan_gain_phase, settled_kg
 from .history import History
 from .offers import SizeOffered, deficits_offered, surpluses_offered
 from .phases import (
@@ -48,6 +48,7 @@ class Plan(NamedTuple):
 
     ``warnings`` are of its deficit; ``sizes`` are what the phase would be at other sizes, smallest first, where they
     were asked for. ``too_small`` says that safe limits leave a deficit that no scale tells from water, where they do.
+    ``weeks_to_ceiling``: of a gain, where it gets there.
     """
 
     nearest: NearestSafe | None
@@ -60,6 +61,7 @@ class Plan(NamedTuple):
     warnings: Sequence[RailAction] = ()
     sizes: Sequence[SizeOffered] = ()
     too_small: Message | None = None
+    weeks_to_ceiling: int | None = None
 
     def laid_out(self, last: int | None) -> LaidOut:
         """The phases up to the ``last``, and the path that is theirs as far as it goes."""
@@ -221,10 +223,7 @@ def _lay_out(
         has_breaks=any(row.element is Element.BREAK for row in rows),
     )
     explain_maintenance(phases[cut + 1], path, subject.maintenance_kcal - maintenance_after, maintenance_after)
-    if len(phases) > cut + 2:
-        ceiling, is_growing = ceiling_of(subject, then.fat_ceiling), subject.is_pregnant
-        explain_gain(phases[cut + 2], path, gain.surplus_kcal, ceiling, is_growing=is_growing)
-        explain_return(phases[cut + 2], path, is_growing=is_growing)
+    _explain_growth(draft, phases, cut + 2, path, gain, then.fat_ceiling, is_return=True)
     too_small = said_of_too_small(phase, solved)
     reasons = [*solved.reasons, *([draft.why_held] if is_held else []), *([] if too_small is None else [too_small])]
     return Plan(None, solved.deficit_kcal, phases, path, actions, reasons, cut, warnings, too_small=too_small)
@@ -239,10 +238,12 @@ def plan_gain(
     sources: frozenset[UncertaintySource],
     pause_weeks: int = 0,
     with_sizes: bool = False,
+    past_ceiling: bool = False,
 ) -> Plan:
     """Plan a gain for some weeks, or until a settled weight is reached. ``pause_weeks`` at maintenance come first.
 
-    ``with_sizes``: offer other sizes too.
+    From its ceiling on a hold takes its place. ``with_sizes``: offer other sizes too. ``past_ceiling``: only to weigh
+    what it would cost to go on, never to tell.
 
     Raises: ``rails.Refused`` where screening was not answered.
     """
@@ -255,26 +256,57 @@ def plan_gain(
         phases, path = draft.finish(sources)
         explain_hold(phases[0], path, is_growing=member.subject.is_pregnant)
         return Plan(None, None, phases, path, draft.actions, [draft.why_held])
-    gain = plan_gain_phase(subject, draft.model, draft.state, aim)
+    gain = plan_gain_phase(subject, draft.model, draft.state, aim) if past_ceiling else draft.gain_asked(subject, aim)
     if gain is None:
-        message = say("GAIN_TARGET_TOO_FAR", weeks=aim.longest_weeks)
-        return Plan(NearestSafe(None, None, None), None, [], None, [], [say("INFEASIBLE"), message])
+        return _too_far(say("GAIN_TARGET_TOO_FAR", weeks=aim.longest_weeks))
     if not gain.weeks:
         draft.hold(aim.longest_weeks)
         phases, path = draft.finish(sources)
         explain_hold(phases[0], path, is_growing=member.subject.is_pregnant)
-        return Plan(None, None, phases, path, draft.actions, [])
-    before = draft.branch()
+        return Plan(None, None, phases, path, draft.actions, [say("GAIN_NO_ROOM")])
+    if aim.target_weight_kg is not None and settled_kg(gain.states[-1]) < aim.target_weight_kg:
+        return _too_far(say("GAIN_TARGET_PAST_CEILING", weight_kg=settled_kg(gain.states[-1])))
+    before, to_ceiling = draft.branch(), draft.weeks_to_ceiling(gain, aim.fat_ceiling)
     draft.add("gain", gain.weeks, gain.states)
+    at = len(draft.kinds) - 1
+    if aim.target_weight_kg is None:
+        draft.hold(aim.longest_weeks - len(gain.weeks))
     phases, path = draft.finish(sources)
     if pause_weeks:
         explain_pause(phases[0], pause_weeks)
-    ceiling = ceiling_of(subject, aim.fat_ceiling)
-    explain_gain(phases[-1], path, gain.surplus_kcal, ceiling, is_growing=subject.is_pregnant)
-    plan = Plan(None, None, phases, path, [*gain.actions, *draft.actions], [])
+    _explain_growth(draft, phases, at, path, gain, aim.fat_ceiling, is_return=False)
+    plan = Plan(None, None, phases, path, [*gain.actions, *draft.actions], [], weeks_to_ceiling=to_ceiling)
     if not with_sizes:
         return plan
-    return plan._replace(sizes=surpluses_offered(before, aim, gain, plan.laid_out(len(phases) - 1), sources))
+    return plan._replace(sizes=surpluses_offered(before, aim, gain, plan.laid_out(at), sources))
+
+
+def _too_far(why: Message) -> Plan:
+    """No plan for the weight that a gain was to reach."""
+    return Plan(NearestSafe(None, None, None), None, [], None, [], [say("INFEASIBLE"), why])
+
+
+def _explain_growth(
+    draft: Draft,
+    phases: list[PlannedPhase],
+    at: int,
+    path: Forecast,
+    gain: PlannedGain,
+    asked_ceiling: float | None,
+    *,
+    is_return: bool,
+) -> None:
+    """Fill in a gain, where there is one at this place, and the hold that it ends with where its ceiling ends it."""
+    if len(phases) <= at:
+        return
+    subject, is_ended = draft.subject, len(phases) > at + 1
+    ceiling, is_growing = ceiling_of(subject, asked_ceiling), subject.is_pregnant
+    explain_gain(phases[at], path, gain.surplus_kcal, ceiling, is_growing=is_growing, is_ended=is_ended)
+    if is_return:
+        explain_return(phases[at], path, is_growing=is_growing)
+    if is_ended:
+        explain_hold(phases[at + 1], path, is_growing=is_growing)
+        phases[at + 1].reasons.insert(0, draft.why_held_from(phases[at + 1].weeks[0].start))
 
 
 @traced
@@ -288,12 +320,8 @@ def plan_hold(
     reasons = [draft.why_held] if weeks and draft.is_held(then.fat_ceiling) else []
     gain = draft.grow(weeks, then.surplus_kcal, then.fat_ceiling)
     phases, path = draft.finish(sources)
-    is_growing = member.subject.is_pregnant
-    explain_hold(phases[0], path, is_growing=is_growing)
-    if len(phases) > 1:
-        ceiling = ceiling_of(member.subject, then.fat_ceiling)
-        explain_gain(phases[1], path, gain.surplus_kcal, ceiling, is_growing=is_growing)
-        explain_return(phases[1], path, is_growing=is_growing)
+    explain_hold(phases[0], path, is_growing=member.subject.is_pregnant)
+    _explain_growth(draft, phases, 1, path, gain, then.fat_ceiling, is_return=True)
     return Plan(None, None, phases, path, [*actions, *gain.actions, *draft.actions], reasons)
 
 
