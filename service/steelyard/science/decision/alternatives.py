@@ -113,9 +113,8 @@ class Alternative(NamedTuple):
             return self
         most = HORIZON_WEEKS
         if self.kind is PhaseKind.GAIN:
-            most = (
-                _MOST_GAIN_WEEKS if self.weeks == HORIZON_WEEKS else self.weeks
-            )  # one that its ceiling ends is no longer
+            # One that its ceiling ends is no longer than that.
+            most = _MOST_GAIN_WEEKS if self.weeks == HORIZON_WEEKS else self.weeks
         weeks = max(1, min(weeks, most))
         shorter = self.fragment._replace(weeks=weeks)
         return self._replace(weeks=weeks, told=clear(shorter, self.weeks_told, "weight_kg"))

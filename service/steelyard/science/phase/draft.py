@@ -68,7 +68,7 @@ class Draft:
             self.weeks.append(weeks[:])
 
     def _likely(self, weeks: list[Week], states: list[BodyState]) -> list[BodyState]:
-        """The body at the end of weeks that come next, as far as deficits are kept; ``states`` where all is followed."""
+        """The body at the end of weeks to come, as far as deficits are kept; ``states`` where all is followed."""
         kept = self.body.kept
         if kept is None:
             return states
@@ -125,7 +125,7 @@ class Draft:
         return gain
 
     def gain_asked(self, subject: Subject, aim: GainAim) -> PlannedGain | None:
-        """The gain asked for from here, up to its ceiling; None where none inside its rate reaches the weight in time."""
+        """The gain asked for from here, up to its ceiling; None where none at its rate reaches the weight in time."""
 
         def through(weeks: int) -> PlannedGain | None:
             shorter = msgspec.structs.replace(aim, weeks=weeks, target_weight_kg=None)
