@@ -262,6 +262,52 @@ async def test_logging_bias_is_stated(service: Running) -> None:
     assert answer["maintenance_kcal"]["mean"] < 2400
 
 
+async def test_what_is_said_of_a_scant_log_is_what_the_fields_say(service: Running) -> None:
+    """Less is logged than any body of the kind spends: the physical estimate stays, and the texts are of that."""
+    answer = await read(service, request(steady(60), intakes(60, 1350.0)))
+    (note,) = [note for note in answer["notes"] if note["code"] == "TREND_UNDER_LOGGED"]
+    assert note["params"]["percent"] == pytest.approx(100 * (1 - answer["logging_ratio"]["mean"]), abs=0.1)
+    (doubt,) = [note for note in answer["cautions"] if note["code"] == "LOG_UNDER_RESTING"]
+    causes = {row["cause"]: row["probability"] for row in answer["explained"]["causes"]}
+    share = causes["logging"] / (causes["logging"] + causes["maintenance"])
+    assert doubt["params"]["unlogged_percent"] == pytest.approx(95 * share, abs=1)
+
+
+@pytest.mark.parametrize(
+    ("path", "more"),
+    [
+        ("/v1/maintenance", {}),
+        ("/v1/plans", {"start_date": "2026-05-04", "phase": {"kind": "maintenance", "weeks": 2}}),
+        ("/v1/decisions", {"as_of_date": "2026-05-04"}),
+        ("/v1/forecasts", {
+            "start_date": "2026-05-04",
+            "question": {"kind": "path", "schedule": [{"weeks": 2, "intake_kcal": 1700}]},
+        }),
+        ("/v1/seasons", {
+            "start_date": "2026-05-04",
+            "horizon_weeks": 12,
+            "strategy": {"kind": "ready_made", "name": "slow_gain_no_cut"},
+        }),
+    ],
+)  # fmt: skip
+async def test_a_log_of_less_than_resting_energy_names_its_likely_causes(
+    service: Running, path: str, more: dict[str, Any]
+) -> None:
+    clear = {
+        "is_pregnant": False,
+        "is_breastfeeding": False,
+        "eating_disorder": "none",
+        "conditions": [],
+        "medicines": [],
+    }
+    body = request(steady(60), intakes(60, 1350.0), screening=clear) | more
+    answer = await service.client.post(path, json=body)
+    assert answer.status_code == 200, answer.text
+    (doubt,) = [note for note in answer.json()["cautions"] if note["code"] == "LOG_UNDER_RESTING"]
+    assert sum(doubt["params"].values()) == 100
+    assert "see a clinician" in doubt["text"]
+
+
 async def test_readings_of_body_fat_split_the_change(service: Running) -> None:
     losing = [w | {"weight_kg": w["weight_kg"] - 0.5 * i / 7} for i, w in enumerate(steady(57))]
     readings = [

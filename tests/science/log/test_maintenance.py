@@ -42,6 +42,21 @@ def test_of_a_body_that_none_has_the_equations_are_believed_and_the_log_kept() -
     assert (believed.prior_share, believed.log_share) == (0.3, 0.7)
 
 
+def test_less_than_resting_energy_is_doubted_with_odds_that_add_up() -> None:
+    """Planning 1: the likely causes with their odds, whether the physical estimate is believed or stays."""
+    odds = []
+    for logged, spent in ((1690.0, 2100.0), (1500.0, 1800.0), (1100.0, 1500.0)):
+        doubt = as_believed(found(logged, spent), PRIOR, RESTING).doubt
+        assert doubt is not None
+        assert doubt.code == "LOG_UNDER_RESTING"
+        assert sum(float(percent) for percent in doubt.params.values()) == 100
+        assert min(float(percent) for percent in doubt.params.values()) >= 5
+        odds.append(float(doubt.params["unlogged_percent"]))
+    # Where no body is behind what is logged, what is missing from the log has to explain the rest.
+    assert odds[2] > max(odds[:2])
+    assert as_believed(found(1700.0, 2100.0), PRIOR, RESTING).doubt is None
+
+
 def test_a_log_of_next_to_nothing_is_no_log_of_meals() -> None:
     """Under three tenths of what the equations expect (judgement)."""
     believed = as_believed(found(500.0, 900.0), PRIOR, RESTING)

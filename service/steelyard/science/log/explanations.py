@@ -7,8 +7,8 @@ from typing import NamedTuple
 from ..numbers import Estimate
 from ..register import Basis, Message, constant, say, traced
 from . import kernel as k
-from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_SD
-from .maintenance import LogMaintenance
+from .logging_scale import LOGGING_RATIO
+from .maintenance import LogMaintenance, odds_of_logging
 from .steps import StepsRead, changed_kcal
 from .witnesses import (
     Conclusion,
@@ -96,8 +96,11 @@ def water_off(fit: LogFit, then: int) -> Estimate:
     return mixed([(one.probability, *_water_off(fit, one, then)) for one in fit.told])
 
 
-def explain(fit: LogFit, maintenance: LogMaintenance) -> Explained | None:
-    """Explain the last four weeks of a log; None where there are too few days or no intake."""
+def explain(fit: LogFit, maintenance: LogMaintenance, least_spent_kcal: float = 0.0) -> Explained | None:
+    """Explain the last four weeks of a log; None where there are too few days or no intake.
+
+    ``maintenance`` as the log says it, believed or not; nobody spends under ``least_spent_kcal``.
+    """
     last = fit.days - 1
     days = min(EXPLAINED_DAYS, last)
     if days < LEAST_EXPLAINED_DAYS or not fit.is_logged:
@@ -118,14 +121,13 @@ def explain(fit: LogFit, maintenance: LogMaintenance) -> Explained | None:
         p_water += one.probability * (1.0 - of_tissue) * _beyond(WATER_OFF_KG, borne, borne_variance)
         off.append((one.probability, tissue, tissue_variance))
         water.append((one.probability, borne, borne_variance))
-    drawn = abs(math.log(maintenance.logging_ratio.mean / LOGGING_RATIO)) * LOGGING_RATIO / LOGGING_RATIO_SD
     prior = fit.physical_prior
     # A log of which little is left may put its normal distribution about nothing: no body spends so little.
-    spent = max(maintenance.physical.mean, 0.1 * prior.mean)
-    shifted = abs(math.log(spent / prior.mean)) * prior.mean / prior.sd
+    least = max(least_spent_kcal, 0.1 * prior.mean)
+    moved = 1.0
     if fit.steps is not None:
-        shifted *= _odds_by_steps(spent, prior, fit.steps)
-    of_log = drawn / (drawn + shifted) if drawn + shifted > 0.0 else 0.5
+        moved = _odds_by_steps(max(maintenance.physical.mean, least), prior, fit.steps)
+    of_log = odds_of_logging(maintenance, prior, least, moved)
     causes = sorted(
         (
             Explanation(Cause.AS_LOGGED, max(0.0, 1.0 - p_tissue - p_water)),

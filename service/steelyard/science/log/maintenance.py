@@ -10,7 +10,7 @@ import msgspec
 
 from ..measures import EXPENDITURE_BELIEVED, EXPENDITURE_REFUSED, check_expenditure
 from ..numbers import Estimate, Number
-from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, equation
+from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, Message, constant, equation, say, traced
 from .entries import DailyLog
 from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_LEAST, LOGGING_RATIO_SD
 from .onset import Onset
@@ -18,16 +18,39 @@ from .tissue_model import TissueModel
 from .witnesses import LogFit, fit_log, mixed
 
 _LEAST_WORTH = 0.3  # five SDs below what the body model says, where a log says that no body is behind it
+ILLNESS_SHARE = constant(
+    "illness_under_resting", 0.05, unit="1", basis=Basis.JUDGEMENT,
+    summary="Odds of an illness that lowers expenditure where a log holds less than resting energy: rare beside food "
+    "that was not logged and an equation that errs, and named since a clinician can tell",
+)  # fmt: skip
 
 
 class LogMaintenance(msgspec.Struct, frozen=True):
-    """Maintenance with the share of its evidence from the equations and from the log (they add up to 1)."""
+    """Maintenance with the share of its evidence from the equations and from the log (they add up to 1).
+
+    ``doubt``: what may be behind a log of less than resting energy, where it is one.
+    """
 
     maintenance: Estimate  # on the logging scale
     physical: Estimate
     logging_ratio: Estimate
     prior_share: Number
     log_share: Number
+    doubt: Message | None = None
+
+
+def odds_of_logging(found: LogMaintenance, prior: Estimate, least_spent_kcal: float, moved: float = 1.0) -> float:
+    """Odds, 0 to 1, that logging rather than expenditure is behind what a log says against the equations (``prior``).
+
+    Each by how far it would have to be off, in its own SD; nobody spends under ``least_spent_kcal``. ``moved`` is what
+    counted steps make of the odds of expenditure.
+    """
+    ratio, spent = found.logging_ratio.mean, found.physical.mean
+    if spent < least_spent_kcal:
+        ratio, spent = found.maintenance.mean / least_spent_kcal, least_spent_kcal
+    drawn = abs(math.log(ratio / LOGGING_RATIO)) * LOGGING_RATIO / LOGGING_RATIO_SD
+    shifted = moved * abs(math.log(spent / prior.mean)) * prior.mean / prior.sd
+    return drawn / (drawn + shifted) if drawn + shifted > 0.0 else 0.5
 
 
 @equation(
@@ -79,11 +102,13 @@ def maintenance_from_fit(fit: LogFit) -> LogMaintenance:
 def as_believed(found: LogMaintenance, prior: Estimate, resting_kcal: float) -> LogMaintenance:
     """``found`` of one person, its physical estimate that of the equations where the log's is one that no body has.
 
-    What is logged is then so little that something was left out, or the equations err for this body, or it is ill.
+    Where less than resting energy is logged something was left out, or the equations err for this body, or it is ill.
     Raises: ``OutOfDomain`` where the log says more than any body spends.
     """
     if found.physical.mean > EXPENDITURE_REFUSED * resting_kcal:
         check_expenditure(found.physical.mean, resting_kcal, "log")
+    if found.maintenance.mean < resting_kcal and found.log_share > 0.0:
+        found = msgspec.structs.replace(found, doubt=_doubt(found, prior, resting_kcal))
     if found.physical.mean >= EXPENDITURE_BELIEVED * resting_kcal:
         return found
     least = LOGGING_RATIO_LEAST * prior.mean
@@ -93,7 +118,26 @@ def as_believed(found: LogMaintenance, prior: Estimate, resting_kcal: float) -> 
     ratio = settled.mean / prior.mean
     spread = ratio * ((settled.sd / settled.mean) ** 2 + (prior.sd / prior.mean) ** 2) ** 0.5
     return LogMaintenance(
-        settled, Estimate(prior.mean, prior.sd), Estimate(ratio, spread), found.prior_share, found.log_share
+        settled,
+        Estimate(prior.mean, prior.sd),
+        Estimate(ratio, spread),
+        found.prior_share,
+        found.log_share,
+        found.doubt,
+    )
+
+
+@traced
+def _doubt(found: LogMaintenance, prior: Estimate, resting_kcal: float) -> Message:
+    """The likely causes with their odds, which add up to 100; nobody is accused."""
+    unlogged = odds_of_logging(found, prior, EXPENDITURE_BELIEVED * resting_kcal)
+    ill = round(100.0 * ILLNESS_SHARE)
+    left_out = round((100 - ill) * unlogged)
+    return say(
+        "LOG_UNDER_RESTING",
+        unlogged_percent=left_out,
+        equation_percent=100 - ill - left_out,
+        illness_percent=ill,
     )
 
 

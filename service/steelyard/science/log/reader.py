@@ -208,10 +208,10 @@ def trend_of_log(
         tail=tail,
         with_views=True,
     )
-    trend = trend_from_fit(reading.daily, reading.fit, is_loss_meant, _days_to_wait(log, as_of_day, phase_days))
-    believed = as_believed(trend.maintenance, reading.prior, assessed.resting.mean)
+    wait = _days_to_wait(log, as_of_day, phase_days)
+    trend = trend_from_fit(reading.daily, reading.fit, is_loss_meant, wait, assessed.resting.mean)
     lately = steps_lately(reading.daily, reading.tissue.kcal_per_step) if reading.daily.steps else None
-    return msgspec.structs.replace(trend, maintenance=believed, steps=lately), reading
+    return msgspec.structs.replace(trend, steps=lately), reading
 
 
 def _days_to_wait(log: Log, as_of_day: int, phase_days: Sequence[int]) -> int:

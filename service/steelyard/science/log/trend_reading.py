@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 import msgspec
 
+from ..measures import EXPENDITURE_BELIEVED
 from ..numbers import Estimate, kernel_in_use
 from ..register import HALL_CHOW_2011, Basis, Kind, Message, constant, equation, say
 from . import kernel as k
@@ -13,7 +14,7 @@ from .change_split import Change, WaterEvent, change_of, logging_change, water_e
 from .entries import DailyLog, iso_date
 from .explanations import EXPLAINED_DAYS, Explained, explain
 from .intake_slips import INTAKE_SLIP, INTAKE_TWICE
-from .maintenance import LogMaintenance, maintenance_from_fit
+from .maintenance import LogMaintenance, as_believed, maintenance_from_fit
 from .onset import Onset
 from .steps import LatelyWalked
 from .tissue_model import TissueModel
@@ -153,14 +154,27 @@ def read_trend(
     sources=(HALL_CHOW_2011,),
     valid_range="adults with dated weighings",
 )
-def trend_from_fit(log: DailyLog, fit: LogFit, is_loss_meant: bool | None = None, wait_days: int = 0) -> Trend:
-    """The trend of a cleaned log over which the bank was run, with views; no direction is told for ``wait_days``."""
+def trend_from_fit(
+    log: DailyLog,
+    fit: LogFit,
+    is_loss_meant: bool | None = None,
+    wait_days: int = 0,
+    resting_kcal: float | None = None,
+) -> Trend:
+    """The trend of a cleaned log over which the bank was run, with views; no direction is told for ``wait_days``.
+
+    ``resting_kcal``: of the person, against which maintenance is believed or not.
+    """
     count = len(log.weight_kg)
     windows = [days for days in CHANGE_WINDOWS if days < count]
     if count > 1 and count - 1 not in windows:
         windows.append(count - 1)
     causal, smoothed = View(fit, in_hindsight=False), View(fit, in_hindsight=True)
-    maintenance = maintenance_from_fit(fit)
+    of_log = maintenance = maintenance_from_fit(fit)
+    least_spent = 0.0
+    if resting_kcal is not None:
+        maintenance = as_believed(of_log, fit.physical_prior, resting_kcal)
+        least_spent = EXPENDITURE_BELIEVED * resting_kcal
     changes = tuple(change_of(fit, days) for days in windows)
     rate = _weekly_rate(fit)
     lasting = _lasting_rate(rate, changes)
@@ -168,7 +182,7 @@ def trend_from_fit(log: DailyLog, fit: LogFit, is_loss_meant: bool | None = None
     more_days = max(wait_days, _more_days_needed(log, fit, rate, weighed))
     outliers = wrong_weighings(fit, WRONG_FLAGGED)
     water = tuple(water_events(fit, WATER_NAMED))
-    explained = explain(fit, maintenance)
+    explained = explain(fit, of_log, least_spent)
     if is_loss_meant is None:
         is_loss_meant = _means_to_lose(log, fit)
     return Trend(

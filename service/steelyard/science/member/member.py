@@ -158,6 +158,7 @@ class Member:
         cautions += [action.message for action in judge_logged(self.subject)]
         if self.learnt is not None:
             cautions.append(ON_LOGGING_SCALE)
+            cautions += [] if self.learnt.doubt is None else [self.learnt.doubt]
         if self.is_steered:
             cautions.append(BY_WEIGHT)
         return [*cautions, *self.told.notes]

@@ -107,10 +107,9 @@ class Draft:
         self.add("maintenance", *self.holding(weeks))
 
     def grow(self, weeks: int, asked_kcal: float | None, ceiling: float | None) -> PlannedGain:
-        """Add weeks of a gain, at the surplus asked for or the usual one, and of a hold from its ``ceiling`` on; of a hold
-        alone where ``is_held``.
+        """Add weeks of a gain, at the surplus asked for or the usual one, and of a hold from its ``ceiling`` on.
 
-        An underweight body may gain whatever its body fat.
+        Where ``is_held``, of a hold alone. An underweight body may gain whatever its body fat.
         """
         if weeks and self.is_held(ceiling):
             self.hold(weeks)
