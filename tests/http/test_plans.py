@@ -312,6 +312,44 @@ async def test_no_gain_is_planned_for_a_body_over_its_usual_ceiling(
     assert [phase["kind"] for phase in found["phases"]] == ["gain"]
 
 
+LOGGED: Json = {
+    "weights": [{"date": f"2026-02-{day:02}", "weight_kg": 82.0} for day in range(1, 29)],
+    "intakes": [{"date": f"2026-02-{day:02}", "intake_kcal": 2700} for day in range(1, 29)],
+}
+
+
+@pytest.mark.parametrize(
+    ("more", "told"),
+    [
+        ({}, True),
+        ({"log": {"weights": LOGGED["weights"]}}, True),
+        ({"log": LOGGED}, False),
+        ({"maintenance": {"kcal_per_day": 2800, "standard_deviation_kcal": 120}}, False),
+        ({"screening": CLEAR | {"is_pregnant": True}}, False),
+    ],
+    ids=["no log", "weights alone", "log", "told", "pregnant"],
+)
+async def test_without_a_log_a_plan_is_provisional_and_says_until_when(
+    service: Running, more: Json, told: bool
+) -> None:
+    # Planning 1: without a log a plan is provisional and says on which day the log will take over.
+    body = asked(HOLD, **more)
+    answer = (await post(service, body)).json()
+    found = [note for note in answer["cautions"] if note["code"] == "PLAN_PROVISIONAL"]
+    assert [note["params"]["date"] for note in found] == (["2026-03-30"] if told else [])
+    for media in ("text/markdown", "text/calendar"):
+        text = (await post(service, body, media)).text.replace("\r\n ", "")
+        assert ("provisional" in text) is told
+
+
+async def test_who_is_not_to_weigh_daily_hears_of_the_log_without_it(service: Running) -> None:
+    answer = (await post(service, asked(HOLD, screening=PAST_DISORDER))).json()
+    (note,) = [note for note in answer["cautions"] if note["code"].startswith("PLAN_PROVISIONAL")]
+    assert note["code"] == "PLAN_PROVISIONAL_SPARED"
+    assert "Weigh" not in note["text"]
+    assert "30 March 2026" in note["text"]
+
+
 @pytest.mark.parametrize("tag", ["en", "de", "es"])
 async def test_the_weeks_past_a_ceiling_are_a_hold_in_every_form(service: Running, tag: str) -> None:
     near = {"body_fat": {"fat_fraction": 0.15, "method": "dxa"}}

@@ -57,7 +57,7 @@ from steelyard.science.rails import (
 from steelyard.science.register import Contradiction, Message, say
 
 from .answered import Answered, answering
-from .member import known_long_ago, member_of, what_grows
+from .member import known_long_ago, member_of, provisional, what_grows
 from .plan_asked import GOALS, PlanAsked, check_asked, check_weeks, contradict
 from .plan_days import DaysPlanned, caps_on_days, doubts_about_week, notes_on_days, plan_days
 from .state import known_day, state_of
@@ -175,9 +175,9 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
         plan = plan._replace(nearest=_nearest_that_stands(asked, member, plan.nearest, until_event))
     assessed, path, cut = member.assessed, plan.forecast, plan.cut_phase
     days = _explain_days(asked, member.subject, told.value)
-    doubts: list[Message] = []
+    doubts = provisional(member, asked.start) if told.value else []
     if asked.lived is not None and told.value:
-        doubts = doubts_about_week(asked.lived, member.subject, told.value[-1].phase.weeks[-1].last_day)
+        doubts += doubts_about_week(asked.lived, member.subject, told.value[-1].phase.weeks[-1].last_day)
     return Answered(
         PhasesPlanned(
             start_weight_kg=member.person.weight_kg,

@@ -1,5 +1,6 @@
 """Where does one strategy lead through a season of phases?"""
 
+from datetime import date
 from typing import NamedTuple
 
 from steelyard.science.body import PathChange, PathPoint
@@ -19,7 +20,7 @@ from steelyard.science.season import (
 )
 
 from .answered import Answered, answering
-from .member import counted_on, what_grows
+from .member import counted_on, provisional, what_grows
 from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
 from .state import known_day, state_of
 
@@ -102,7 +103,7 @@ def plan_season(asked: SeasonAsked) -> Answered[SeasonPlanned]:
     return Answered(
         SeasonPlanned(season_from(known), lay_out(season, known)),
         reasons=[*season.reasons, say("SEASON_BESIDE_DECISION"), *counted_on(known.member)],
-        cautions=reviewed_cautions(known),
+        cautions=reviewed_cautions(known, asked.terms.start),
         actions=season.actions,
         state=state_of(known.member, known_day(known.member, asked.terms.start)),
     )
@@ -114,6 +115,7 @@ def lay_out(season: Season, known: Asked) -> SeasonLaidOut:
     return SeasonLaidOut(season, season_sums(season, points, known.limits.band.upper), points)
 
 
-def reviewed_cautions(known: Asked) -> list[Message]:
-    """The cautions of a season, whose intervals rest on setting the intake anew."""
-    return [*known.member.cautions, *what_grows(known.member), say("SEASON_REVIEWED", weeks=GAIN_RESET_WEEKS)]
+def reviewed_cautions(known: Asked, start: date) -> list[Message]:
+    """The cautions of a season from a day on, whose intervals rest on setting the intake anew."""
+    reviewed = say("SEASON_REVIEWED", weeks=GAIN_RESET_WEEKS)
+    return [*known.member.cautions, *what_grows(known.member), *provisional(known.member, start), reviewed]

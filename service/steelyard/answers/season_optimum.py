@@ -88,7 +88,7 @@ def optimise_season(asked: OptimumAsked) -> Answered[SeasonOptimum]:
             within_limits=result.kept,
         ),
         reasons=[*season.reasons, say("OPTIMUM_BESIDE_DECISION"), *counted_on(known.member)],
-        cautions=reviewed_cautions(known),
+        cautions=reviewed_cautions(known, terms.start),
         actions=season.actions if refusal is None else [*refusal.actions, *season.actions],
         state=state_of(known.member, known_day(known.member, terms.start)),
     )  # fmt: skip

@@ -41,7 +41,7 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     aim = phase.aim
     asked = aim.deficit_kcal
     if phase.is_met:
-        return Solved(NearestSafe(0.0, 0, 0.0), 0.0, 0, [say("GOAL_ALREADY_MET")], [])
+        return Solved(NearestSafe(None, 0, None), 0.0, 0, [say("GOAL_ALREADY_MET")], [])
     if aim.most_weeks < aim.least_weeks:
         return Solved(NearestSafe(None, None, None), 0.0, 0, [say("PHASE_USED_UP", weeks=aim.weeks_done)], [])
 
