@@ -312,6 +312,83 @@ async def test_no_gain_is_planned_for_a_body_over_its_usual_ceiling(
     assert [phase["kind"] for phase in found["phases"]] == ["gain"]
 
 
+PREGNANT = CLEAR | {"is_pregnant": True}
+NURSING = CLEAR | {"is_breastfeeding": True}
+
+
+@pytest.mark.parametrize(
+    ("body", "kinds"),
+    [
+        (asked(mini(weeks=4), pause={"weeks": 2}), {"maintenance", "mini_cut"}),
+        (asked(HOLD), {"maintenance"}),
+        (asked(HOLD, {"sex": "female", "weight_kg": 62.0, "height_cm": 168}, screening=PREGNANT), {"maintenance"}),
+        (asked(HOLD, {"sex": "female", "weight_kg": 62.0, "height_cm": 168}, screening=NURSING), {"maintenance"}),
+        (asked(HOLD, {"age_years": 16, "body_fat": None}), {"maintenance"}),
+        (asked(HOLD, screening=PAST_DISORDER), {"maintenance"}),
+        (asked({"kind": "gain", "weeks": 8}, {"body_fat": {"fat_fraction": 0.14, "method": "dxa"}}), {"gain"}),
+        (asked(HOLD, screening=None), {"maintenance"}),
+    ],
+    ids=["cut after a pause", "hold", "pregnant", "nursing", "minor", "disorder", "gain", "unscreened"],
+)
+async def test_every_phase_has_its_reasons_a_training_reminder_and_what_ends_it(
+    service: Running, body: Json, kinds: set[str]
+) -> None:
+    # Planning 3 asks each phase for them; a hold had no reminder and no end, and one that a floor raised no reason.
+    answer = (await post(service, body)).json()
+    assert kinds <= {phase["kind"] for phase in answer["phases"]}
+    for phase in answer["phases"]:
+        assert phase["reasons"], phase["kind"]
+        assert any(note["code"].startswith("TRAIN_IN") for note in phase["guidance"]), phase["kind"]
+        if phase["kind"] != "gain" or body["screening"] == CLEAR:
+            assert phase["ends_early_when"], phase["kind"]
+
+
+async def test_in_pregnancy_no_rate_of_gain_is_told(service: Running) -> None:
+    # Planning 7: gestational gain is not "faster"; the rate told is of fat and lean tissue alone.
+    woman = {"sex": "female", "weight_kg": 62.0, "height_cm": 168, "body_fat": {"fat_fraction": 0.24, "method": "dxa"}}
+    for screening, told in ((PREGNANT, False), (NURSING, True)):
+        answer = (await post(service, asked(HOLD, woman, screening=screening))).json()
+        (gained,) = [phase for phase in answer["phases"] if phase["kind"] == "gain"]
+        codes = {note["code"] for note in [*gained["guidance"], *gained["reasons"]]}
+        assert any(code.startswith(("RETURN_CHECKS", "GAIN_RATE_EXPECTED")) for code in codes) is told
+
+
+@pytest.mark.parametrize(("deficit", "is_warned"), [(750, False), (900, True)])
+async def test_a_mini_cut_larger_than_usual_is_flagged(service: Running, deficit: float, is_warned: bool) -> None:
+    # Planning 3: more aggressive up to about 750, and larger only inside the guard rails and flagged.
+    heavy = {"weight_kg": 120.0, "height_cm": 190, "body_fat": {"fat_fraction": 0.3, "method": "dxa"}}
+    active = {"activity": {"kind": "level", "level": "active"}}
+    answer = (await post(service, asked(mini(weeks=4, deficit_kcal=deficit), heavy | active))).json()
+    assert answer["deficit_kcal"] == deficit
+    rails = [rail for rail in answer["guard_rails"] if rail["code"] == "WARNED_LARGE_DEFICIT"]
+    assert [(rail["action"], rail["observed"], rail["limit"]) for rail in rails] == (
+        [("warned", deficit, 750)] if is_warned else []
+    )
+
+
+async def test_a_deficit_is_said_to_shrink_only_where_it_does(service: Running) -> None:
+    async def shrinking(phase: Json, **more: Any) -> tuple[list[Json], list[Json]]:
+        answer = (await post(service, asked(phase, **more))).json()
+        cut = answer["phases"][0]
+        return [note for note in cut["reasons"] if note["code"] == "SHRINKING_DEFICIT"], cut["weeks"]
+
+    (note,), weeks = await shrinking(mini(weeks=5, easing_in_weeks=2))
+    assert note["params"]["first_kcal"] == pytest.approx(-weeks[2]["energy_balance_kcal"], abs=0.6)
+    assert "first full week" in note["text"]
+    assert not (await shrinking(mini(weeks=3, easing_in_weeks=2)))[0]
+    assert not (await shrinking(mini(weeks=4, deficit_kcal=200), current_intake_kcal=1500))[0]
+
+
+async def test_maintenance_after_a_cut_is_not_told_to_be_less_than_nothing_lower(service: Running) -> None:
+    body = asked(mini(weeks=2), current_intake_kcal=5500, maintenance={
+        "kcal_per_day": 2500, "standard_deviation_kcal": 120,
+    })  # fmt: skip
+    answer = (await post(service, body)).json()
+    codes = {note["code"]: note["params"] for note in answer["phases"][1]["reasons"]}
+    assert "MAINTENANCE_WHY" not in codes
+    assert codes["MAINTENANCE_NOT_LOWER"]["maintenance_kcal"] > 2500
+
+
 LOGGED: Json = {
     "weights": [{"date": f"2026-02-{day:02}", "weight_kg": 82.0} for day in range(1, 29)],
     "intakes": [{"date": f"2026-02-{day:02}", "intake_kcal": 2700} for day in range(1, 29)],

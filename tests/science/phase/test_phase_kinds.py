@@ -123,6 +123,8 @@ def test_a_goal_met_already_is_said(target: float, usual: float | None) -> None:
     found = plan(MAN, target_fat_fraction=target, usual=usual)
     assert not found.is_feasible
     assert [reason.code for reason in found.reasons] == ["INFEASIBLE", "GOAL_ALREADY_MET"]
+    # Nothing is left to do, which says nothing of how much would be safe.
+    assert found.nearest == (None, 0, None)
 
 
 def test_a_target_under_the_least_body_fat_is_refused() -> None:

@@ -241,6 +241,8 @@ def warnings_on(phase: DeficitPhase, solved: Solved) -> list[RailAction]:
     loss, fraction = phase.loss_share(end, solved.weeks), float(end.fat_kg / end.weight_kg)
     bmi = subject_at(phase.subject, phase.model, end).bmi
     found: dict[str, RailAction] = {}
+    if phase.aim.kind is DeficitKind.MINI_CUT:
+        found = {action.message.code: action for action in rails.warn_large(solved.deficit_kcal)}
     for row, now in phase.resets(solved.deficit_kcal, solved.weeks):
         for action in rails.warn_deficit(now, row.intake.intake_kcal, loss, fraction, bmi):
             found.setdefault(action.message.code, action)

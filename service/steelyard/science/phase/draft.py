@@ -182,6 +182,12 @@ class Draft:
         """Why there is a hold in place of a gain. Of fat to lose first only those are told who may lose any."""
         return say("GAIN_NOT_NOW") if rails.may_not_diet(self.subject) else say("HELD_AT_CEILING")
 
+    @property
+    def ends_hold(self) -> Message:
+        """What ends a hold early. By their weight only those judge who may hear of it, and whose it is not to rise."""
+        is_spared = rails.forbids_fat_target(self.subject) is not None or self.subject.is_pregnant
+        return say("END_HOLD_ON_SIGNS" if is_spared else "END_HOLD_ON_TREND")
+
     def why_held_from(self, day: date) -> Message:
         """The same of the weeks that are left of a gain from a day on."""
         code = "GAIN_OVER" if rails.may_not_diet(self.subject) else "HELD_FROM_CEILING"

@@ -69,13 +69,11 @@ def explain_cut(
     first, last = phase.first, phase.weeks[-1].point
     phase.reasons.extend(reasons)
     if is_mini:
-        phase.reasons.append(
-            say(
-                "SHRINKING_DEFICIT",
-                first_kcal=-float(path.energy_balance_kcal(first + 1 + easing_in_weeks)),
-                last_kcal=-float(path.energy_balance_kcal(last)),
-            )
-        )
+        full = -float(path.energy_balance_kcal(first + 1 + easing_in_weeks))
+        then = -float(path.energy_balance_kcal(last))
+        # After much more food the body goes on using more for a while; and one full week has nothing to compare with.
+        if round(then) < round(full):
+            phase.reasons.append(say("SHRINKING_DEFICIT", first_kcal=full, last_kcal=then))
     else:
         phase.reasons.append(say("CUT_RESET", first_weeks=CUT_FIRST_RESET_WEEKS, weeks=CUT_RESET_WEEKS))
     if has_breaks:
@@ -94,30 +92,43 @@ def explain_cut(
     phase.guidance.append(say("WEIGH_DAILY"))
 
 
-def explain_pause(phase: PlannedPhase, weeks: int) -> None:
-    """Fill in why a phase is paused."""
+def explain_pause(phase: PlannedPhase, weeks: int, ends: Message) -> None:
+    """Fill in why a phase is paused, and what ``ends`` the pause early."""
     phase.reasons.append(say("PAUSED", weeks=weeks))
-    phase.guidance.append(say("WEIGH_DAILY"))
+    _through_hold(phase, ends)
 
 
-def explain_hold(phase: PlannedPhase, path: Forecast, *, is_growing: bool) -> None:
-    """Fill in what a hold is for; a body that ``is_growing`` is not to stay as it is.
+def _through_hold(phase: PlannedPhase, ends: Message) -> None:
+    """Fill in how to train through weeks at maintenance, and what ends them before their last day."""
+    phase.ends_early_when.append(ends)
+    phase.guidance.extend([say("TRAIN_IN_HOLD"), say("WEIGH_DAILY")])
 
-    Where a floor asks for more than maintenance, what it did says why.
+
+def explain_hold(phase: PlannedPhase, path: Forecast, ends: Message, *, is_growing: bool) -> None:
+    """Fill in what a hold is for, and what ``ends`` it early; a body that ``is_growing`` is not to stay as it is.
+
+    Where a floor asks for more than maintenance, or the body grows, the intake is what is needed.
     """
     maintenance = float(path.maintenance_kcal(phase.first))
     if abs(phase.weeks[0].intake.intake_kcal - maintenance) <= _AS_TOLD_KCAL and not is_growing:
         phase.reasons.append(say("HOLD_WHY", maintenance_kcal=maintenance))
-    phase.guidance.append(say("WEIGH_DAILY"))
+    else:
+        phase.reasons.append(say("HOLD_NEED", intake_kcal=phase.weeks[0].intake.intake_kcal))
+    _through_hold(phase, ends)
 
 
-def explain_maintenance(phase: PlannedPhase, path: Forecast, lower_kcal: float, maintenance_kcal: float) -> None:
-    """Fill in why maintenance is what it is after a cut, and the rebound of the scale."""
+def explain_maintenance(
+    phase: PlannedPhase, path: Forecast, ends: Message, lower_kcal: float, maintenance_kcal: float
+) -> None:
+    """Fill in why maintenance is what it is after a cut, the rebound of the scale, and what ``ends`` it early."""
     end = phase.weeks[-1].point
     carried = float(path.states[end].carried_kg - path.states[phase.first].carried_kg)
-    phase.reasons.append(say("MAINTENANCE_WHY", maintenance_kcal=maintenance_kcal, lower_kcal=lower_kcal))
+    if round(lower_kcal) > 0:
+        phase.reasons.append(say("MAINTENANCE_WHY", maintenance_kcal=maintenance_kcal, lower_kcal=lower_kcal))
+    else:
+        phase.reasons.append(say("MAINTENANCE_NOT_LOWER", maintenance_kcal=maintenance_kcal))
     phase.cautions.append(say("REBOUND", carried_kg=carried))
-    phase.guidance.append(say("WEIGH_DAILY"))
+    _through_hold(phase, ends)
 
 
 def explain_gain(

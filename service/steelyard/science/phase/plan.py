@@ -209,7 +209,7 @@ def _lay_out(
     given = full.protein_g / subject.protein_kg
     actions += rails.cap_protein_to_room(given, phase.protein)
     if pause_weeks:
-        explain_pause(phases[0], pause_weeks)
+        explain_pause(phases[0], pause_weeks, draft.ends_hold)
     explain_cut(
         phases[cut],
         path,
@@ -222,7 +222,8 @@ def _lay_out(
         is_mini=aim.kind is DeficitKind.MINI_CUT,
         has_breaks=any(row.element is Element.BREAK for row in rows),
     )
-    explain_maintenance(phases[cut + 1], path, subject.maintenance_kcal - maintenance_after, maintenance_after)
+    lower = subject.maintenance_kcal - maintenance_after
+    explain_maintenance(phases[cut + 1], path, draft.ends_hold, lower, maintenance_after)
     _explain_growth(draft, phases, cut + 2, path, gain, then.fat_ceiling, is_return=True)
     too_small = said_of_too_small(phase, solved)
     reasons = [*solved.reasons, *([draft.why_held] if is_held else []), *([] if too_small is None else [too_small])]
@@ -254,7 +255,7 @@ def plan_gain(
     if draft.is_held(aim.fat_ceiling):
         draft.hold(aim.longest_weeks)
         phases, path = draft.finish(sources)
-        explain_hold(phases[0], path, is_growing=member.subject.is_pregnant)
+        explain_hold(phases[0], path, draft.ends_hold, is_growing=member.subject.is_pregnant)
         return Plan(None, None, phases, path, draft.actions, [draft.why_held])
     gain = plan_gain_phase(subject, draft.model, draft.state, aim) if past_ceiling else draft.gain_asked(subject, aim)
     if gain is None:
@@ -262,7 +263,7 @@ def plan_gain(
     if not gain.weeks:
         draft.hold(aim.longest_weeks)
         phases, path = draft.finish(sources)
-        explain_hold(phases[0], path, is_growing=member.subject.is_pregnant)
+        explain_hold(phases[0], path, draft.ends_hold, is_growing=member.subject.is_pregnant)
         return Plan(None, None, phases, path, draft.actions, [say("GAIN_NO_ROOM")])
     if aim.target_weight_kg is not None and settled_kg(gain.states[-1]) < aim.target_weight_kg:
         return _too_far(say("GAIN_TARGET_PAST_CEILING", weight_kg=settled_kg(gain.states[-1])))
@@ -273,7 +274,7 @@ def plan_gain(
         draft.hold(aim.longest_weeks - len(gain.weeks))
     phases, path = draft.finish(sources)
     if pause_weeks:
-        explain_pause(phases[0], pause_weeks)
+        explain_pause(phases[0], pause_weeks, draft.ends_hold)
     _explain_growth(draft, phases, at, path, gain, aim.fat_ceiling, is_return=False)
     plan = Plan(None, None, phases, path, [*gain.actions, *draft.actions], [], weeks_to_ceiling=to_ceiling)
     if not with_sizes:
@@ -305,7 +306,7 @@ def _explain_growth(
     if is_return:
         explain_return(phases[at], path, is_growing=is_growing)
     if is_ended:
-        explain_hold(phases[at + 1], path, is_growing=is_growing)
+        explain_hold(phases[at + 1], path, draft.ends_hold, is_growing=is_growing)
         phases[at + 1].reasons.insert(0, draft.why_held_from(phases[at + 1].weeks[0].start))
 
 
@@ -320,7 +321,7 @@ def plan_hold(
     reasons = [draft.why_held] if weeks and draft.is_held(then.fat_ceiling) else []
     gain = draft.grow(weeks, then.surplus_kcal, then.fat_ceiling)
     phases, path = draft.finish(sources)
-    explain_hold(phases[0], path, is_growing=member.subject.is_pregnant)
+    explain_hold(phases[0], path, draft.ends_hold, is_growing=member.subject.is_pregnant)
     _explain_growth(draft, phases, 1, path, gain, then.fat_ceiling, is_return=True)
     return Plan(None, None, phases, path, [*actions, *gain.actions, *draft.actions], reasons)
 

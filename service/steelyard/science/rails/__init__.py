@@ -167,6 +167,7 @@ from .warnings import (
     warn_gain,
     warn_history,
     warn_kidneys,
+    warn_large,
     warn_macronutrients,
 )
 from .why import Why
@@ -311,6 +312,7 @@ __all__ = [
     "warn_gain",
     "warn_history",
     "warn_kidneys",
+    "warn_large",
     "warn_macronutrients",
     "way_from_underweight",
     "weeks_that_count",

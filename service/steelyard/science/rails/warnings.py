@@ -17,6 +17,7 @@ from .table import (
     BMI,
     BMI_WARN,
     BODY_FAT,
+    BRISK_DEFICIT,
     CARBOHYDRATE,
     CARBOHYDRATE_WARN_G,
     CUT_HISTORY,
@@ -93,6 +94,15 @@ def warn_deficit(
             )
         )
     return warnings
+
+
+@traced
+def warn_large(deficit_kcal: float) -> list[RailAction]:
+    """A warning on a mini-cut of more than is usual at most."""
+    if deficit_kcal <= BRISK_DEFICIT:
+        return []
+    message = say("WARNED_LARGE_DEFICIT", deficit_kcal=deficit_kcal, usual_kcal=BRISK_DEFICIT)
+    return [warning(DEFICIT, message, BRISK_DEFICIT, deficit_kcal, "kcal/d")]
 
 
 @traced
