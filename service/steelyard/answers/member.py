@@ -39,7 +39,7 @@ def known_long_ago(member: Member, day: date) -> list[Message]:
 
 
 def provisional(member: Member, start: date) -> list[Message]:
-    """A caution where what is planned from a day on rests on equations, and the day from which a log that begins with it
+    """A caution where what is planned from a day on rests on equations, and from which day a log that begins with it
     counts for more; in pregnancy none does."""
     if member.told.maintenance is not None or member.evidence.log_share > 0.0 or member.seen.is_pregnant:
         return []

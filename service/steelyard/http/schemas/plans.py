@@ -430,9 +430,7 @@ class Nearest(Response, frozen=True, kw_only=True):
     fat_loss_kg: Annotated[float | None, Meta(description="Most fat that can be lost in the time asked.")]
     weeks: Annotated[
         int | None,
-        Meta(
-            description="Fewest weeks for the fat asked; above 6 it is an ordinary cut, and 0 where the goal is met already."
-        ),
+        Meta(description="Fewest weeks for the fat asked; above 6 it is an ordinary cut, and 0 where the goal is met."),
     ]
     deficit_kcal: Annotated[float | None, Meta(description="Largest deficit inside every guard rail.")]
 
