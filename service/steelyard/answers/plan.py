@@ -58,7 +58,7 @@ from steelyard.science.register import Contradiction, Message, say
 
 from .answered import Answered, answering
 from .member import known_long_ago, member_of, provisional, what_grows
-from .plan_asked import GOALS, PlanAsked, check_asked, check_weeks, contradict
+from .plan_asked import GOALS, LEAST_FAT_LOSS_KG, PlanAsked, check_asked, check_weeks, contradict
 from .plan_days import DaysPlanned, caps_on_days, doubts_about_week, notes_on_days, plan_days
 from .state import known_day, state_of
 
@@ -268,7 +268,8 @@ def _nearest_that_stands(
 
     fat, weeks, kcal = nearest
     if fat:
-        fat = next((less for less in _less(fat, 0.01) if stands(**no_goal | {"fat_loss_kg": less})), None)
+        enough = (less for less in _less(fat, 0.01) if less >= LEAST_FAT_LOSS_KG)
+        fat = next((less for less in enough if stands(**no_goal | {"fat_loss_kg": less})), None)
     if weeks:
         weeks = next((more for more in range(weeks, weeks + _MORE_WEEKS) if stands_for(more)), None)
     if kcal:

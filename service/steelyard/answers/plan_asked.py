@@ -20,6 +20,7 @@ from steelyard.science.register import Contradiction, OutOfDomain
 from .dates import check_dates, check_not_before_state
 
 GOALS = ("fat_loss_kg", "target_fat_fraction", "target_weight_kg")
+LEAST_FAT_LOSS_KG = 0.2  # less is not asked for: it is inside the error of every reading
 _MOST_WEEKS_TO_EVENT = 156
 _PACE_DETAIL = "The size is settled by what else is asked: leave `pace` out, or let it choose the size."
 

@@ -211,6 +211,11 @@ def test_a_gain_too_far_is_infeasible() -> None:
     found = gain(MAN, target_weight_kg=90.0, weeks=6)
     assert not found.is_feasible
     assert [reason.code for reason in found.reasons] == ["INFEASIBLE", "GAIN_TARGET_TOO_FAR"]
+    # What is feasible is told, and is.
+    nearest = math.floor(10 * float(found.reasons[1].params["weight_kg"])) / 10
+    assert nearest > 80.0
+    assert gain(MAN, target_weight_kg=nearest, weeks=6).is_feasible
+    assert not gain(MAN, target_weight_kg=nearest + 0.5, weeks=6).is_feasible
 
 
 def test_the_ceiling_of_a_gain_is_dated() -> None:

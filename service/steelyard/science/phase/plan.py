@@ -259,7 +259,10 @@ def plan_gain(
         return Plan(None, None, phases, path, draft.actions, [draft.why_held])
     gain = plan_gain_phase(subject, draft.model, draft.state, aim) if past_ceiling else draft.gain_asked(subject, aim)
     if gain is None:
-        return _too_far(say("GAIN_TARGET_TOO_FAR", weeks=aim.longest_weeks))
+        weeks = aim.longest_weeks
+        gain = draft.gain_asked(subject, msgspec.structs.replace(aim, weeks=weeks, target_weight_kg=None))
+        ends = [draft.state] if gain is None else [draft.state, *gain.states]
+        return _too_far(say("GAIN_TARGET_TOO_FAR", weeks=weeks, weight_kg=settled_kg(ends[-1])))
     if not gain.weeks:
         draft.hold(aim.longest_weeks)
         phases, path = draft.finish(sources)
