@@ -191,6 +191,17 @@ async def test_a_rail_refuses_and_names_itself(
     assert problem["errors"][0]["pointer"] == pointer
 
 
+async def test_the_usual_protein_is_enough_for_a_deficit_after_a_gain(service: Running) -> None:
+    """Where nothing is said of protein, none is found wanting: a body that has grown gets as much for a kilogram."""
+    status, found = await send(service, path((16, 3000), (4, 2400)))
+    assert status == 200, found
+    question = path((16, 3000), (4, 2400))
+    question["schedule"][1]["protein_g_per_kg"] = 1.5
+    status, problem = await send(service, question)
+    assert status == 422, problem
+    assert problem["type"] == "/problems/guard-rail/protein"
+
+
 async def test_maintenance_needs_no_screening(service: Running) -> None:
     _, known = await send(service, path((4, 3400)), maintenance=None)
     told = round(known["maintenance_kcal"]["mean"], -1)

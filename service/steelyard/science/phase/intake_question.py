@@ -132,15 +132,18 @@ class _Asked:
         return there._replace(exercise_kcal=there.exercise_kcal + added) if added else there
 
     def weeks_of(self, states: list[BodyState], diets: list[Diet]) -> list[ToldWeek]:
-        """The weeks between states as the gate reads them."""
+        """The weeks between states as the gate reads them; protein by body mass is by that at the start of a run of weeks
+        for one purpose, as its floor is."""
         weeks: list[ToldWeek] = []
-        then, eaten = None, None
+        then, eaten, fed = None, None, self.subject
         bodies = bodies_of(self.model, states)
         for i, (before, after, diet) in enumerate(zip(states, states[1:], diets, strict=False)):
             there = self._subject_in(*bodies[i], before.day, diet) if then is None or diet is not eaten else then
             then, eaten = self._subject_in(*bodies[i + 1], after.day, diet), diet
             purpose = purpose_of(diet.intake_kcal, there.maintenance_kcal)
-            protein_g = diet.protein_g_per_kg * self.subject.protein_kg
+            if not weeks or purpose is not weeks[-1].purpose:
+                fed = there
+            protein_g = diet.protein_g_per_kg * fed.protein_kg
             weeks.append(ToldWeek(diet.intake_kcal, there, then, purpose, float(after.day - before.day), protein_g))
         return weeks
 
