@@ -265,8 +265,11 @@ def test_the_rows_make_the_estimate_by_their_weights(sex: Sex, level: ActivityLe
     result = total_energy.estimate(whose, resting)
     assert sum(row.weight for row in result.rows) == pytest.approx(1.0)
     assert all(0.0 <= row.weight <= 1.0 for row in result.rows)
-    if level is not ActivityLevel.VERY_ACTIVE:  # beyond the last category it is carried on in proportion
-        assert sum(row.weight * row.kcal_per_day for row in result.rows) == pytest.approx(result.mean)
+    # Beyond the last category it is carried on in proportion, which its row says.
+    assert any(row.note is not None for row in result.rows) is (level is ActivityLevel.VERY_ACTIVE)
+    factors = [1.0 if row.note is None else float(row.note.params["factor"]) for row in result.rows]
+    rows = zip(result.rows, factors, strict=True)
+    assert sum(row.weight * row.kcal_per_day * factor for row, factor in rows) == pytest.approx(result.mean)
     used = {row.id for row in result.rows if row.weight > 0.05}
     product = resting_times_activity(whose, resting)
     category = [*EerCategory][sum(product.pal >= limit for limit in CATEGORIES_FROM.values())]
@@ -340,7 +343,7 @@ def test_requirements_are_not_claimed_under_nine_years() -> None:
     for row in child.rows[:4]:
         assert not row.is_applicable
         assert row.weight == 0.0
-        assert row.why_not is not None
-        assert "9" in english(row.why_not)
+        assert row.note is not None
+        assert "9" in english(row.note)
     assert child.mean == pytest.approx(resting_times_activity(person(age=8.0), RESTING).mean)
     assert all(row.is_applicable for row in total_energy.estimate(person(age=9.0), RESTING).rows)

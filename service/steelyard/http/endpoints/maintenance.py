@@ -72,7 +72,7 @@ def _rows(found: answers.Maintenance) -> list[EquationRow]:
             is_applicable=row.is_applicable,
             is_used=row.weight > 0.0,
             weight=round(row.weight, 3),
-            notes=[] if row.why_not is None else [english(row.why_not)],
+            notes=[] if row.note is None else [english(row.note)],
         )
         for row in found.totals
     ]

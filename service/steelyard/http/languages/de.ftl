@@ -945,6 +945,7 @@ RESTING_PREFERS_GENERAL = Bevorzugt werden Gleichungen mit Körpermasse, Größe
 RESTING_AGE_EXTRAPOLATED = Keine der bevorzugten Gleichungen ist für dieses Alter gemacht (nächstes untersuchtes: { NUMBER($nearest_years, maximumFractionDigits: 0) } Jahre); das Intervall ist darum breiter.
 RESTING_BOTH_SEXES = Die Gleichungen beider Geschlechter sind gemittelt, und ihr Unterschied verbreitert das Intervall.
 EER_FOR_ADULTS = Diese Bedarfswerte gelten ab { NUMBER($from_years, maximumFractionDigits: 0) } Jahren.
+EER_BEYOND_CLASS = Die Aktivität liegt jenseits dieser Klasse: Ihr Wert zählt { NUMBER($factor, maximumFractionDigits: 3) }-fach.
 LOG_SORTED = Die Einträge waren ungeordnet und sind nach Tagen sortiert.
 SEASON_PHYSIOLOGY = Gewonnenes Magergewebe zählt ohne Glykogen und Wasser. Ein Teil kommt in jeder Phase vom Training, ein Teil vom Überschuss, dessen Anteil an Magergewebe sinkt, je größer er ist.
 BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag: Eiweiß { NUMBER($protein_g, maximumFractionDigits: 0) } g, Kohlenhydrate { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } g, Fett { NUMBER($fat_g, maximumFractionDigits: 0) } g.

@@ -950,6 +950,7 @@ RESTING_PREFERS_GENERAL = Equations on body mass, height and age made for adults
 RESTING_AGE_EXTRAPOLATED = No preferred equation was made for this age (the nearest studied is { NUMBER($nearest_years, maximumFractionDigits: 0) } years); the interval is wider for it.
 RESTING_BOTH_SEXES = The equations for both sexes were averaged, and their difference widens the interval.
 EER_FOR_ADULTS = These requirements hold from { NUMBER($from_years, maximumFractionDigits: 0) } years of age.
+EER_BEYOND_CLASS = The activity lies beyond this class: its value counts { NUMBER($factor, maximumFractionDigits: 3) } times.
 LOG_SORTED = The entries were out of order and have been sorted by day.
 SEASON_PHYSIOLOGY = Lean gained counts lean tissue, without glycogen and water. Part comes from training in any phase, part from the surplus, whose lean share falls as it grows.
 BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day: protein { NUMBER($protein_g, maximumFractionDigits: 0) } g, carbohydrate { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } g, fat { NUMBER($fat_g, maximumFractionDigits: 0) } g.

@@ -932,6 +932,7 @@ RESTING_PREFERS_GENERAL = Se prefieren ecuaciones basadas en peso, estatura y ed
 RESTING_AGE_EXTRAPOLATED = Ninguna ecuación preferida se hizo para esta edad (la más cercana estudiada: { NUMBER($nearest_years, maximumFractionDigits: 0) } años); por eso el intervalo es más ancho.
 RESTING_BOTH_SEXES = Se han promediado las ecuaciones de ambos sexos, y su diferencia ensancha el intervalo.
 EER_FOR_ADULTS = Estas necesidades valen desde los { NUMBER($from_years, maximumFractionDigits: 0) } años.
+EER_BEYOND_CLASS = La actividad queda fuera de esta clase: su valor cuenta { NUMBER($factor, maximumFractionDigits: 3) } veces.
 LOG_SORTED = Los datos estaban desordenados y se han ordenado por día.
 SEASON_PHYSIOLOGY = Lo magro ganado es tejido magro, sin glucógeno ni agua. Una parte viene del entrenamiento en cualquier fase, otra del superávit, cuya parte magra baja cuanto mayor es.
 BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día: proteína { NUMBER($protein_g, maximumFractionDigits: 0) } g, hidratos { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } g, grasa { NUMBER($fat_g, maximumFractionDigits: 0) } g.

@@ -34,7 +34,7 @@ class EquationRow(Response, frozen=True):
         str,
         Meta(
             description="`resting` energy, or `total`: the estimate before a log, which the rows of `total` make by "
-            "their weights.",
+            "their weights, and by the factor that a note of theirs names.",
             examples=["resting"],
         ),
     ]
@@ -45,7 +45,7 @@ class EquationRow(Response, frozen=True):
         float,
         Meta(description="Its share in the estimate of what it predicts, 0 to 1.", examples=[0.333]),
     ]
-    notes: Annotated[list[str], Meta(description="Why it does not apply or was not used.")]
+    notes: Annotated[list[str], Meta(description="Why it does not apply or was not used, or how it was taken.")]
 
 
 class Contribution(Response, frozen=True, kw_only=True):

@@ -26,6 +26,7 @@ from ..register import (
     constant,
     equation,
     record,
+    say,
     traced,
 )
 from .activity_energy import (
@@ -60,7 +61,8 @@ PRODUCT_ERROR = constant(
 class TotalRow(msgspec.Struct, frozen=True, gc=False):
     """One estimate of total energy and its share in the answer, 0 to 1.
 
-    A category of the reference equations, or resting energy times activity.
+    A category of the reference equations, or resting energy times activity. ``note``: why it does not apply, or how it
+    was taken.
     """
 
     id: str
@@ -68,7 +70,7 @@ class TotalRow(msgspec.Struct, frozen=True, gc=False):
     standard_error: float
     weight: float
     is_applicable: bool
-    why_not: Message | None = None
+    note: Message | None = None
 
 
 class Components(msgspec.Struct, frozen=True):
@@ -204,9 +206,10 @@ def estimate(person: Person, resting: Estimate) -> TotalEnergy:
     record(*EER_IDS)  # the outer two give the slope
     weights = [0.0] * len(values)
     weights[low], weights[low + 1] = weight * (1.0 - share), weight * share
-    why_not = None if applicable else EER_YOUNG
+    # Beyond the outer categories the nearest is taken in proportion.
+    beyond = None if outside == 1.0 else say("EER_BEYOND_CLASS", factor=outside)
     rows = [
-        TotalRow(id, value, error, of, applicable, why_not)
+        TotalRow(id, value, error, of, applicable, (beyond if of else None) if applicable else EER_YOUNG)
         for id, value, error, of in zip(EER_IDS, values, errors, weights, strict=True)
     ]
     rows.append(TotalRow(product.id, product.mean, math.sqrt(of_product), rest_weight, True))
