@@ -612,7 +612,8 @@ class GainDict(TypedDict):
     """A measured surplus: for some weeks (12 by default), or until a settled weight is reached.
 
     carbohydrate_preference: Lower, balanced or higher carbohydrate. `"balanced"` if absent.
-    fat_ceiling_fraction: Body fat at which to stop and consider a cut. 0.08 to 0.6.
+    fat_ceiling_fraction: Body fat at which to stop and consider a cut: the weeks left are a hold. A common value
+        by default. 0.08 to 0.6.
     kind: Always `gain`.
     pace: How fast to go where the size is left open: `gentle`, `steady` or `brisk`. `"steady"` if absent.
     surplus_kcal: Daily surplus; set by training status, lean mass and `pace` by default. 50 to 1000.
@@ -1167,8 +1168,8 @@ class ReadyMadeStrategyDict(TypedDict):
 class ReturnToGainDict(TypedDict):
     """What follows a fat-loss phase or a hold: maintenance, then a measured surplus.
 
-    fat_ceiling_fraction: Body fat at which to stop the gain and consider a cut; a common value by default. 0.08
-        to 0.6.
+    fat_ceiling_fraction: Body fat at which to stop the gain and consider a cut: the weeks left are a hold. A
+        common value by default. 0.08 to 0.6.
     gain_weeks: Weeks of gain to forecast. `12` if absent. 0 to 26.
     maintenance_weeks: Weeks at the new maintenance. `1` if absent. 1 to 4.
     surplus_kcal: Daily surplus; set by training status and lean mass by default. 50 to 1000.

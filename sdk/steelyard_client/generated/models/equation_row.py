@@ -15,12 +15,12 @@ class EquationRow:
 
     Attributes:
         estimates (str): `resting` energy, or `total`: the estimate before a log, which the rows of `total` make by
-            their weights.
+            their weights, and by the factor that a note of theirs names.
         id (str): Id of the equation.
         is_applicable (bool): Whether this person is in its valid range.
         is_used (bool): Whether it entered the estimate.
         kcal_per_day (float): Its value, kilocalories a day.
-        notes (list[str]): Why it does not apply or was not used.
+        notes (list[str]): Why it does not apply or was not used, or how it was taken.
         weight (float): Its share in the estimate of what it predicts, 0 to 1.
     """
 

@@ -25,7 +25,8 @@ class Gain:
         kind (Literal['gain']):
         carbohydrate_preference (CarbohydratePreference | Unset): How the energy left after protein is shared between
             carbohydrate and fat.
-        fat_ceiling_fraction (float | None | Unset): Body fat at which to stop and consider a cut.
+        fat_ceiling_fraction (float | None | Unset): Body fat at which to stop and consider a cut: the weeks left are a
+            hold. A common value by default.
         pace (Pace | Unset): How fast somebody would like to go, where the size of a phase is left open.
         surplus_kcal (float | None | Unset): Daily surplus; set by training status, lean mass and `pace` by default.
         target_weight_kg (float | None | Unset): Weight to reach once carried mass has settled, kilograms.

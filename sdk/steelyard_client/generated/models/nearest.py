@@ -16,7 +16,7 @@ class Nearest:
     Attributes:
         deficit_kcal (float | None): Largest deficit inside every guard rail.
         fat_loss_kg (float | None): Most fat that can be lost in the time asked.
-        weeks (int | None): Fewest weeks for the fat asked; above 6 it is an ordinary cut.
+        weeks (int | None): Fewest weeks for the fat asked; above 6 it is an ordinary cut, and 0 where the goal is met.
     """
 
     deficit_kcal: float | None

@@ -15,8 +15,8 @@ class ReturnToGain:
     """What follows a fat-loss phase or a hold: maintenance, then a measured surplus.
 
     Attributes:
-        fat_ceiling_fraction (float | None | Unset): Body fat at which to stop the gain and consider a cut; a common
-            value by default.
+        fat_ceiling_fraction (float | None | Unset): Body fat at which to stop the gain and consider a cut: the weeks
+            left are a hold. A common value by default.
         gain_weeks (int | Unset): Weeks of gain to forecast. `12` if absent.
         maintenance_weeks (int | Unset): Weeks at the new maintenance. `1` if absent.
         surplus_kcal (float | None | Unset): Daily surplus; set by training status and lean mass by default.

@@ -132,8 +132,8 @@ class _Asked:
         return there._replace(exercise_kcal=there.exercise_kcal + added) if added else there
 
     def weeks_of(self, states: list[BodyState], diets: list[Diet]) -> list[ToldWeek]:
-        """The weeks between states as the gate reads them; protein by body mass is by that at the start of a run of weeks
-        for one purpose, as its floor is."""
+        """The weeks between states as the gate reads them; protein by body mass is by that at the start of weeks in a
+        row for one purpose, as its floor is."""
         weeks: list[ToldWeek] = []
         then, eaten, fed = None, None, self.subject
         bodies = bodies_of(self.model, states)
