@@ -1,11 +1,14 @@
 """The rise of weight around menstruation: its shape, its size as learnt, and what it is for."""
 
+import math
+
 import pytest
 from science.log.test_trend import FIRST, PRIOR, VIEW_COLUMNS, body, simulated
+from scipy.stats import truncnorm
 from steelyard.science.log.cleaning import clean_log
 from steelyard.science.log.cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG, CycleRise, cycle_rise
 from steelyard.science.log.entries import Log, LogError, Weighing
-from steelyard.science.log.trend_reading import Trend, read_trend
+from steelyard.science.log.trend_reading import Trend, not_negative, read_trend
 from steelyard.science.numbers.estimate import Estimate
 
 DAYS = 80
@@ -129,6 +132,28 @@ def test_a_rise_is_never_said_to_be_a_fall() -> None:
         assert size is not None
         assert 0.0 < size.mean < CYCLE_RISE_KG
         assert size.sd > 0.0
+
+
+@pytest.mark.parametrize("at", [-200.0, -31.0, -29.0, -12.0, -8.4, -3.0, 0.0, 2.0])
+def test_what_is_left_of_a_rise_is_a_truncated_normal_however_far_under_nothing_it_lies(at: float) -> None:
+    """Against scipy's ``truncnorm``. An exponential stands in from thirty SDs on: the next term of the tail's series
+    (Abramowitz & Stegun 26.2.12) takes 2 / at^2 off its mean and 3 / at^2 off its SD."""
+    found = not_negative(Estimate(0.04 * at, 0.04))
+    mean, variance = truncnorm.stats(-at, math.inf, loc=0.04 * at, scale=0.04, moments="mv")
+    within = 4.0 / at**2 if at < -30.0 else 1e-6
+    assert found.mean == pytest.approx(mean, rel=within)
+    assert found.sd == pytest.approx(variance**0.5, rel=within)
+
+
+def test_who_always_weighs_less_at_menstruation_is_still_answered() -> None:
+    """A year with a fall of a kilogram and a half, told by many weighings: no rise, and no division by its odds."""
+    starts = tuple(FIRST - 20 + 28 * each for each in range(14))
+    share = cycle_rise(starts, FIRST, 365).share
+    plain = simulated(365, intake_kcal=2700.0, noise_kg=0.25)
+    fallen = [Weighing(w.day, w.weight_kg - 1.5 * share[w.day - FIRST]) for w in plain.weighings]
+    size = read(Log(fallen, plain.intakes, starts), FIRST + 364).cycle
+    assert size is not None
+    assert 0.0 < size.mean < 0.05
 
 
 def test_a_cycle_keeps_the_causal_view_causal() -> None:

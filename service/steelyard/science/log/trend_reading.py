@@ -78,6 +78,8 @@ LOSS_MEANT_SHARE = constant(
 CHANGE_WINDOWS = (7, 14, 28)
 LASTING_DAYS = 14
 _LOOK_AHEAD_DAYS = 56
+# So far under nothing what is left of a normal is an exponential, to a third of a percent; further out its odds are 0.
+_TAIL_FROM_SD = -30.0
 
 TOO_EARLY = "TREND_TOO_EARLY"
 TOO_SPARSE = "TREND_TOO_SPARSE"
@@ -219,13 +221,15 @@ def _cycle(log: DailyLog, fit: LogFit) -> Estimate | None:
     if log.cycle_rise is None:
         return None
     found = mixed([(one.probability, *one.rise) for one in fit.told])
-    return found if found.sd <= 0.0 else _not_negative(found)
+    return found if found.sd <= 0.0 else not_negative(found)
 
 
-def _not_negative(found: Estimate) -> Estimate:
+def not_negative(found: Estimate) -> Estimate:
     """Mean and SD of a normal quantity of which it is known that it is not negative (a truncated normal)."""
     at = found.mean / found.sd
-    beyond = math.exp(-0.5 * at * at) / math.sqrt(2.0 * math.pi) / Estimate(0.0, 1.0).probability_under(at)
+    if at < _TAIL_FROM_SD:
+        return Estimate(-found.sd / at, -found.sd / at)
+    beyond = math.sqrt(2.0 / math.pi) * math.exp(-0.5 * at * at) / math.erfc(-at / math.sqrt(2.0))
     return Estimate(found.mean + found.sd * beyond, found.sd * math.sqrt(max(1.0 - beyond * (at + beyond), 0.0)))
 
 
