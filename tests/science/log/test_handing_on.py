@@ -253,6 +253,38 @@ def test_creatine_explains_its_kilogram() -> None:
     assert abs(tissue["told"] - tissue["plain"]) < abs(tissue["silent"] - tissue["plain"])
 
 
+@pytest.mark.parametrize("days", [29, 60, 119])
+def test_water_from_long_before_a_log_is_in_its_first_weight(days: int) -> None:
+    """Whoever has taken creatine for a year is read as anybody; a kilogram still to come was made up for by tissue, of
+    half a kilogram in eight weeks."""
+    plain = until(lived(8, 120), FIRST + days)
+    told = replace(plain, events=[LoggedEvent(FIRST - 365, EventKind.CREATINE_START)])
+    one, other = (trend_of_log(PERSON, ASSESSED, each, FIRST + days)[0] for each in (plain, told))
+    assert other.changes == one.changes
+    assert other.maintenance == one.maintenance
+
+
+def test_water_of_a_feast_before_a_log_goes_within_it() -> None:
+    """Of days that ended the day before: the first weight holds their kilogram, and what goes of it is no tissue."""
+    event = LoggedEvent(FIRST - 4, EventKind.FESTIVE_DAYS, FIRST - 1)
+    water, _ = expected_water([event], FIRST, 60, FIRST)
+    assert water is not None
+    level = 0.0
+    for more in water:
+        level = level * math.exp(-1.0 / WATER_DAYS) + more
+    assert level == pytest.approx(-EFFECTS[EventKind.FESTIVE_DAYS].mass_kg, abs=1e-6)
+
+
+@pytest.mark.parametrize("kind", [EventKind.CREATINE_START, EventKind.FESTIVE_DAYS])
+@pytest.mark.parametrize("ago", [2, 300])
+def test_a_log_with_an_event_before_it_is_read_as_the_whole_where_it_is_handed_on(kind: EventKind, ago: int) -> None:
+    log = replace(lived(8, 200), events=[LoggedEvent(FIRST - ago, kind)])
+    handed = carried_over(log, [FIRST + 90, FIRST + 150])
+    assert handed.onset is not None
+    assert handed.onset.goes_on
+    assert apart(log, handed, FIRST + 199) < WITHIN
+
+
 def test_maintenance_goes_on_as_the_trend_does() -> None:
     log = lived(9, 200)
     handed = carried_over(log, [FIRST + 140])
@@ -264,7 +296,7 @@ def test_maintenance_goes_on_as_the_trend_does() -> None:
 def test_the_water_of_an_event_comes_and_goes(kind: EventKind) -> None:
     """Nothing before it; what fades is gone in time; an end before its beginning is that day."""
     event = LoggedEvent(FIRST + 10, kind, FIRST + 12)
-    water, variance = expected_water([event], FIRST, 200)
+    water, variance = expected_water([event], FIRST, 200, FIRST)
     assert water is not None
     assert variance is not None
     assert set(water[:10]) == {0.0}
@@ -283,8 +315,8 @@ def test_the_water_of_an_event_comes_and_goes(kind: EventKind) -> None:
         rises = EFFECTS[kind].rises_days
         fades = math.exp(-1.0 / EFFECTS[kind].fades_days)
         assert path[10:14] == pytest.approx([mass * min(1.0, day / rises) for day in (1, 2, 3)] + [path[12] * fades])
-    odd = expected_water([LoggedEvent(FIRST + 10, kind, FIRST + 3)], FIRST, 200)
-    assert odd == expected_water([LoggedEvent(FIRST + 10, kind, FIRST + 10)], FIRST, 200)
+    odd = expected_water([LoggedEvent(FIRST + 10, kind, FIRST + 3)], FIRST, 200, FIRST)
+    assert odd == expected_water([LoggedEvent(FIRST + 10, kind, FIRST + 10)], FIRST, 200, FIRST)
 
 
 @pytest.mark.parametrize(

@@ -42,8 +42,8 @@ def clean_log(
         a positive finite number, or a jump that nobody can make.
     """
     notes: list[Message] = []
-    goes_on = log.onset is not None and log.onset.goes_on
-    first = log.onset.day if log.onset is not None and goes_on else log.first_day
+    read = log.onset if log.onset is not None and log.onset.goes_on else None
+    first = log.first_day if read is None else read.day
     count = as_of_day - first + 1
     intakes = intakes_once(log.intakes, notes)
     days, kilograms = believed(log.weighings, first + count, reference_weight_kg, notes)
@@ -73,9 +73,9 @@ def clean_log(
             index = log.cycle_starts.index(max(log.cycle_starts))
             raise LogError("LOG_ENTRY_IN_FUTURE", f"log.cycle[{index}]", "The day lies after the as-of day.")
         rise = cycle_rise(sorted(set(log.cycle_starts)), first, count)
-    water, variance = expected_water(log.events, first, count)
+    water, variance = expected_water(log.events, first, count, first if read is None else first - read.days)
     steps = _steps_counted(log.steps, first + count, notes) if log.steps else ()
-    if goes_on:
+    if read is not None:
         steps = [entry for entry in steps if entry.day >= first]
     return DailyLog(
         first, weight, is_weighed, noise_scale, intake, is_logged, carbohydrate, has_carbohydrate, tuple(notes), rise,

@@ -79,16 +79,14 @@ EFFECTS: dict[EventKind, Effect] = {
     EventKind.MEDICINE: Effect(0.0, 1.0, 5.0, 14.0, pause_days=7),
     EventKind.ALCOHOL: Effect(0.0, 0.5, 1.0, 1.5, pause_days=2),
 }
-# An event of some days that is still going on, where no last day was told.
-_ONE_DAY = 1
-_PROGRAMME_DAYS = 14
+_PROGRAMME_DAYS = 14  # of a new programme whose last day was not told
 
 
 def last_day(event: LoggedEvent) -> int:
     """The last day on which an event acts by itself."""
     if event.until is not None:
         return max(event.day, event.until)
-    return event.day + (_PROGRAMME_DAYS if event.kind is EventKind.NEW_PROGRAMME else _ONE_DAY) - 1
+    return event.day + _PROGRAMME_DAYS - 1 if event.kind is EventKind.NEW_PROGRAMME else event.day
 
 
 @equation(
@@ -101,10 +99,13 @@ def last_day(event: LoggedEvent) -> int:
     sources=(POWERS_2003, DAMAS_2016),
     valid_range="events with a date; the sizes are means of adults",
 )
-def expected_water(events: Sequence[LoggedEvent], first_day: int, count: int) -> tuple[Column | None, Column | None]:
+def expected_water(
+    events: Sequence[LoggedEvent], first_day: int, count: int, began: int
+) -> tuple[Column | None, Column | None]:
     """What to add to water that fades [kg], and to its variance [kg2], on each of ``count`` days; None without events.
 
-    A day's entry acts from its morning to the next.
+    A day's entry acts from its morning to the next. ``began``: the day on which the reading began, ``first_day`` or the
+    first of what was read before it. What an event had moved by then is in the first weight, from which water counts.
     """
     if not events:
         return None, None
@@ -112,12 +113,13 @@ def expected_water(events: Sequence[LoggedEvent], first_day: int, count: int) ->
     water, variance = [0.0] * count, [0.0] * count
     for event in events:
         effect = EFFECTS[event.kind]
+        before = mass_on(event, began)
         for at in range(count):
             day = first_day + at
             since = day - event.day
             if since < 0:
                 continue
-            water[at] += mass_on(event, day + 1) - kept * mass_on(event, day)
+            water[at] += (mass_on(event, day + 1) - before) - kept * (mass_on(event, day) - before)
             if since < effect.rises_days:
                 variance[at] += effect.sd_kg**2 / effect.rises_days
             elif not effect.lasts and 0 <= day - last_day(event) < effect.fades_days:
