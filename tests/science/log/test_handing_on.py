@@ -17,6 +17,7 @@ from steelyard.science.log.handing_on import TAIL_DAYS, hand_on, joined, tail_of
 from steelyard.science.log.onset import Onset
 from steelyard.science.log.reader import log_maintenance, read_log, trend_of_log
 from steelyard.science.measures.assessment import assess
+from steelyard.science.person import CheckIn
 from steelyard.science.person.person import (
     ActivityLevel,
     BodyFatMethod,
@@ -198,6 +199,48 @@ def test_nothing_is_counted_twice() -> None:
     assert notes[0].params["count"] == before + sum(each.day < first for each in log.steps)
     assert list(again.steps) == [each for each in log.steps if each.day >= first]
     assert apart(log, again, FIRST + 219) < WITHIN
+
+
+def test_entries_of_a_handed_log_that_were_counted_already_are_left_out_too() -> None:
+    """A state comes from outside: of days before its reading goes on there are no columns. One was counted among the
+    last days of the log, and one from further back was an index that no list has."""
+    log = lived(4, 220, steps=True)
+    handed = hand_on(read_log(PERSON, ASSESSED, log, FIRST + 219, tail=tail_of)).log
+    assert handed.onset is not None
+    day = handed.onset.day
+    for ago in (1, 200):
+        odd = replace(
+            handed,
+            weighings=[Weighing(day - ago, 71.5), *handed.weighings],
+            intakes=[IntakeDay(day - ago, 2000.0), *handed.intakes],
+        )
+        for later in (None, Log([Weighing(FIRST + 220, 71.0)])):
+            again, notes = joined(odd, later)
+            assert [(note.code, note.params["count"]) for note in notes] == [("LOG_COUNTED_BEFORE", 2)]
+            assert again == joined(handed, later)[0]
+
+
+def test_what_is_told_again_of_a_day_or_an_event_counts_as_it_was_told_last() -> None:
+    """An illness is told on its first day, and again when it is over: its water was counted twice. Of a check-in that
+    was corrected, chance settled which of the two counted."""
+    days = range(FIRST, FIRST + 20)
+    ill = LoggedEvent(FIRST + 3, EventKind.ILLNESS)
+    before = Log([Weighing(FIRST, 72.0)], events=[ill], check_ins=[CheckIn(day, hunger=2) for day in days])
+    over = LoggedEvent(FIRST + 3, EventKind.ILLNESS, FIRST + 9)
+    since = Log([Weighing(FIRST + 20, 72.0)], events=[over], check_ins=[CheckIn(day, hunger=5) for day in days])
+    found, _ = joined(before, since)
+    assert list(found.events) == [over]
+    assert list(found.check_ins) == list(since.check_ins)
+    assert expected_water([ill, over], FIRST, 30, FIRST) == expected_water([over], FIRST, 30, FIRST)
+
+
+def test_two_words_on_one_day_are_handed_on_in_the_order_in_which_they_were_sent() -> None:
+    """Not in a set's, which differs from process to process: a state is to be the same bytes everywhere."""
+    log = lived(3, 40)
+    days = range(FIRST + 30, FIRST + 9, -1)
+    twice = replace(log, intakes=[IntakeDay(day, kcal) for day in days for kcal in (2300.0, 2000.0)])
+    handed = hand_on(read_log(PERSON, ASSESSED, twice, FIRST + 39, tail=tail_of)).log
+    assert [entry.intake_kcal for entry in handed.intakes] == [2300.0, 2000.0] * len(days)
 
 
 def test_handed_on_at_the_same_day_says_the_same_again() -> None:

@@ -5,7 +5,7 @@ again. The reader expects that mass where the event is told, and is less sure of
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -89,6 +89,11 @@ def last_day(event: LoggedEvent) -> int:
     return event.day + _PROGRAMME_DAYS - 1 if event.kind is EventKind.NEW_PROGRAMME else event.day
 
 
+def as_told_last(events: Iterable[LoggedEvent]) -> list[LoggedEvent]:
+    """Each event once: who tells it again, as on the day on which it is over, means the same one."""
+    return list({(event.day, event.kind): event for event in events}.values())
+
+
 @equation(
     "event_water",
     summary="Mass that dated events move: creatine, illness, travel, injury, a new programme, salt, medicine, alcohol",
@@ -111,7 +116,7 @@ def expected_water(
         return None, None
     kept = math.exp(-1.0 / WATER_DAYS)
     water, variance = [0.0] * count, [0.0] * count
-    for event in events:
+    for event in as_told_last(events):
         effect = EFFECTS[event.kind]
         before = mass_on(event, began)
         for at in range(count):

@@ -10,9 +10,11 @@ from typing import NamedTuple, TypeVar
 from msgspec.structs import replace
 
 from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled
+from ..person import CheckIn
 from ..register import Basis, Message, constant, say
 from . import kernel as k
 from .entries import DailyLog, IntakeDay, Log, StepsDay, Weighing, in_order, iso_date
+from .events import as_told_last
 from .onset import WARM_DAYS, Onset, account_of, is_of_a_body, warmed
 from .reader import Reading
 from .steps import StepsRead, nothing_counted, steps_until
@@ -34,6 +36,7 @@ TAIL_WEIGHINGS = int(
 COUNTED = "LOG_COUNTED_BEFORE"
 
 _Dated = TypeVar("_Dated", Weighing, IntakeDay, StepsDay)
+_OfADay = TypeVar("_OfADay", Weighing, IntakeDay, StepsDay, CheckIn)
 _DAY = attrgetter("day")
 
 
@@ -132,7 +135,8 @@ def _once(entries: Sequence[_Dated], first: int, last: int) -> list[_Dated]:
     """The entries from one day to another in order of time, each once."""
     if in_order(entries):
         return _between(entries, first, last)
-    return sorted({entry for entry in entries if first <= entry.day <= last}, key=_DAY)
+    # In the order in which they were sent: a set's differs from process to process.
+    return sorted(dict.fromkeys(entry for entry in entries if first <= entry.day <= last), key=_DAY)
 
 
 def _between(entries: Sequence[_Dated], first: int, last: int) -> list[_Dated]:
@@ -166,31 +170,41 @@ def _loaded(
 
 
 def joined(handed: Log, later: Log | None) -> tuple[Log, list[Message]]:
-    """A log that was handed on with what was logged since. Of a day that both tell, the later word counts; what the
-    onset has counted is left out and said."""
-    if later is None:
-        return handed, []
+    """A log that was handed on with what was logged since. Of what both tell (a day, or an event that begins on it) the
+    later word counts; what the onset has counted is left out and said."""
     onset = handed.onset
     first = onset.day if onset is not None and onset.goes_on else -1
-    weighings = [entry for entry in later.weighings if entry.day > first]
-    intakes = [entry for entry in later.intakes if entry.day >= first]
-    told_again = {entry.day for entry in weighings}
-    eaten_again = {entry.day for entry in intakes}
-    steps = [entry for entry in later.steps if entry.day >= first]
-    counted_again = {entry.day for entry in steps}
-    kept_weighings: list[Weighing] = [entry for entry in handed.weighings if entry.day not in told_again]
-    kept_intakes: list[IntakeDay] = [entry for entry in handed.intakes if entry.day not in eaten_again]
-    kept_steps: list[StepsDay] = [entry for entry in handed.steps if entry.day not in counted_again]
-    sent = len(later.weighings) + len(later.intakes) + len(later.steps)
-    left_out = sent - len(weighings) - len(intakes) - len(steps)
+    sent = handed.entries + (0 if later is None else later.entries)
+    before, since = _uncounted(handed, first), _uncounted(later or Log(()), first)
+    left_out = sent - before.entries - since.entries
     notes = [say(COUNTED, count=left_out, date=iso_date(first))] if left_out else []
+    if later is None:
+        return before if left_out else handed, notes
     return replace(
-        handed,
-        weighings=[*kept_weighings, *weighings],
-        intakes=[*kept_intakes, *intakes],
-        steps=[*kept_steps, *steps],
-        cycle_starts=sorted({*handed.cycle_starts, *later.cycle_starts}),
-        events=sorted({*handed.events, *later.events}, key=lambda event: (event.day, event.kind)),
-        readings=[*handed.readings, *later.readings],
-        check_ins=sorted({*handed.check_ins, *later.check_ins}, key=lambda each: each.day),
+        before,
+        weighings=_told_last(before.weighings, since.weighings),
+        intakes=_told_last(before.intakes, since.intakes),
+        steps=_told_last(before.steps, since.steps),
+        cycle_starts=sorted({*before.cycle_starts, *since.cycle_starts}),
+        events=sorted(as_told_last([*before.events, *since.events]), key=lambda event: (event.day, event.kind)),
+        readings=[*before.readings, *since.readings],
+        check_ins=sorted(_told_last(before.check_ins, since.check_ins), key=_DAY),
     ), notes
+
+
+def _uncounted(log: Log, first: int) -> Log:
+    """A log without what was counted before the entries of a day, whose weighing was counted with it."""
+    return replace(
+        log,
+        weighings=[entry for entry in log.weighings if entry.day > first],
+        intakes=[entry for entry in log.intakes if entry.day >= first],
+        steps=[entry for entry in log.steps if entry.day >= first],
+    )
+
+
+def _told_last(before: Sequence[_OfADay], since: Sequence[_OfADay]) -> list[_OfADay]:
+    """Entries of days that were not told again, and those that were told since."""
+    again = {entry.day for entry in since}
+    found = [entry for entry in before if entry.day not in again]
+    found += since
+    return found
