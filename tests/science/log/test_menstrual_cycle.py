@@ -5,6 +5,7 @@ import math
 import pytest
 from science.log.test_trend import FIRST, PRIOR, VIEW_COLUMNS, body, simulated
 from scipy.stats import truncnorm
+from steelyard.science.log import cycle
 from steelyard.science.log.cleaning import clean_log
 from steelyard.science.log.cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG, CycleRise, cycle_rise
 from steelyard.science.log.entries import Log, LogError, Weighing
@@ -52,6 +53,16 @@ def test_nothing_is_assumed_before_the_first_date_or_long_after_the_last() -> No
     rise = cycle_rise((20,), 0, 90).share
     assert rise[:20] == [0.0] * 20
     assert rise[70:] == [0.0] * 20
+
+
+def test_whatever_dates_are_told_little_of_them_is_kept() -> None:
+    """A course is kept for the next log with the same days to or from a start. Of dates of years before a log every
+    day was kept for ever."""
+    cycle_rise((0, 28), 0, 60)
+    for length in (21, 28, 35):
+        cycle_rise((0, length), length, 5000)
+    kept = [each.cache_info().currsize for each in vars(cycle).values() if hasattr(each, "cache_info")]
+    assert 0 < sum(kept) < 300
 
 
 def read(log: Log, as_of: int) -> Trend:

@@ -87,7 +87,7 @@ CYCLE_TIMING_OWN_SD = constant(
 )  # fmt: skip
 _SHORTEST, _LONGEST = 20, 45  # gaps outside are missed or mistaken dates and say nothing about the length
 _LATE_DAYS = 10  # so long after the expected day the rise is held; then the cycle is taken as missed
-_WAITED = 26  # no start is waited for longer than so many days when its day is known within some
+_WAITED = 26  # a start that is due in so many days is too far away for water to gather
 _SHIFTS = (-2.0, -1.0, 0.0, 1.0, 2.0)  # SDs that a distribution is summed over
 
 
@@ -148,21 +148,32 @@ def cycle_rise(starts: Sequence[int], first_day: int, count: int) -> CycleRise:
     return found
 
 
-@cache
 def _on_day(since: int, left: int, gaps: int) -> tuple[float, float, float]:
     """Share, slope and variance of it so many days after a start and before the next is expected, by how many gaps
     tell its day."""
     if since < HELD_DAYS + FALLING_DAYS + 3.0 * CYCLE_TIMING_OWN_SD:
-        ends = [(1.0, float(since))]
-        course: Callable[[float, float], float] = _falling
-    elif -_LATE_DAYS <= left < _WAITED:
-        spread = CYCLE_LENGTH_OWN_SD * (1.0 + 1.0 / gaps) ** 0.5 if gaps else CYCLE_LENGTH_SD
-        # It has not begun yet: of the days on which it was due those to come are left.
-        off = [((wait - left) / spread) ** 2 for wait in range(_WAITED)]
-        ends = [(math.exp(-0.5 * (each - min(off))), float(wait)) for wait, each in enumerate(off)]
-        course = _rising
-    else:
-        return 0.0, 0.0, 0.0
+        return _after_start(since)
+    if -_LATE_DAYS <= left < _WAITED:
+        return _before_next(left, gaps)
+    return 0.0, 0.0, 0.0
+
+
+# Both are asked for a few days around a start alone, whatever dates are told, so that what is kept stays small.
+@cache
+def _after_start(since: int) -> tuple[float, float, float]:
+    return _summed([(1.0, float(since))], _falling)
+
+
+@cache
+def _before_next(left: int, gaps: int) -> tuple[float, float, float]:
+    spread = CYCLE_LENGTH_OWN_SD * (1.0 + 1.0 / gaps) ** 0.5 if gaps else CYCLE_LENGTH_SD
+    # It has not begun yet: of the days on which it was due those to come are left.
+    off = [((wait - left) / spread) ** 2 for wait in range(_WAITED)]
+    return _summed([(math.exp(-0.5 * (each - min(off))), float(wait)) for wait, each in enumerate(off)], _rising)
+
+
+def _summed(ends: list[tuple[float, float]], course: Callable[[float, float], float]) -> tuple[float, float, float]:
+    """Share, slope and variance over the days on which the rise may end, each with its odds, and over its timing."""
     total = mean = square = slope = 0.0
     for odds, end in ends:
         for shift in _SHIFTS:
