@@ -62,6 +62,15 @@ def test_who_stopped_logging_moves_up_by_themselves() -> None:
     assert "20 days" in found["members"][0]["attention"]["reason"]["text"]
 
 
+@pytest.mark.parametrize(("last", "level"), [(9, 1), (12, 1), (20, 2)])
+def test_silence_that_a_review_told_goes_on_since_then_and_is_told_up_to_the_roster(last: int, level: int) -> None:
+    """A review of yesterday found them silent; the text kept its number of days beside the roster's own."""
+    found = rank([{"reference": "a", "attention": attention(1, "ATTENTION_SILENT", since=5, last=last)}])["members"][0]
+    assert (found["attention"]["level"], found["days_silent"]) == (level, last)
+    assert f"for {last} days" in found["attention"]["reason"]["text"]
+    assert found["attention"]["since_date"] == str(DAY - timedelta(days=5))
+
+
 @pytest.mark.parametrize(("before", "change"), [(None, "new"), (0, "worse"), (2, "same"), (3, "better")])
 def test_what_changed_since_last_week(before: int | None, change: str) -> None:
     member: Json = {"reference": "a", "attention": attention(2, "ATTENTION_CONTRADICTED")}

@@ -116,12 +116,14 @@ def _since(reason: Message, as_of: date, before: AttentionNeeded | None) -> date
 
 
 def _silent(found: AttentionNeeded, days: int, before: AttentionNeeded | None) -> AttentionNeeded:
-    """The same, or silence, where that is worse."""
+    """The same, or silence, where that is worse; silence that goes on is told with the days that it has lasted."""
     level = _SOON if days > LONG_SILENT_DAYS else _LOOK if days > SILENT_DAYS else _NONE
-    if level <= found.level:
+    goes_on = found.reason.code == SILENT
+    if level < found.level or (level == found.level and not goes_on):
         return found
     reason = say(SILENT, days=days)
-    return found._replace(level=level, reason=reason, action=say(DO_ASK), since=_since(reason, found.as_of, before))
+    since = found.since if goes_on else _since(reason, found.as_of, before)
+    return found._replace(level=level, reason=reason, action=say(DO_ASK), since=since)
 
 
 def _change(now: AttentionNeeded, before: AttentionNeeded | None) -> str:
