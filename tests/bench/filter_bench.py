@@ -21,7 +21,7 @@ from steelyard.science.log.cleaning import clean_log
 from steelyard.science.log.entries import DailyLog, IntakeDay, Log, Weighing
 from steelyard.science.log.logging_scale import fill_intake, prior_on_logging_scale
 from steelyard.science.log.tissue_model import TissueModel, tissue_model
-from steelyard.science.log.trend_reading import read_trend
+from steelyard.science.log.trend_reading import trend_from_fit
 from steelyard.science.log.witnesses import fit_log, run_bank
 from steelyard.science.numbers.estimate import Estimate
 
@@ -123,7 +123,7 @@ def rows() -> list[Row]:
     many = _seconds(_plain([weights] * PEOPLE), 1)
     physiological = _seconds(_physiological(), 5)
     log, tissue = _member(90)
-    reading = _seconds(lambda: read_trend(log, _PRIOR, tissue), 10)
+    reading = _seconds(lambda: trend_from_fit(log, fit_log(log, _PRIOR, tissue)), 10)
     return [
         Row("Weight filter", "statsmodels over one person's year", paired(oracle, one, _ROUNDS), at_least=6.0),
         Row(

@@ -1,7 +1,5 @@
 """What the service's reader says of simulated logs, in the quantities that it is judged by."""
 
-from typing import Any
-
 import numpy as np
 from logstudy.scores import Answer
 from logstudy.worlds import PRIOR_SD, Array, Logs, resting_kcal
@@ -10,14 +8,15 @@ from steelyard.science.log import Trend, fill_intake, prior_on_logging_scale
 from steelyard.science.log.cycle import cycle_rise
 from steelyard.science.log.entries import DailyLog
 from steelyard.science.log.tissue_model import tissue_model
-from steelyard.science.log.trend_reading import read_trend
+from steelyard.science.log.trend_reading import trend_from_fit
+from steelyard.science.log.witnesses import fit_log
 from steelyard.science.numbers import Estimate
 
 _PROTEIN = 1.8
 
 
-def read(logs: Logs, person: int, **given: Any) -> Trend:
-    """The trend of one person's log; ``given`` is handed to ``read_trend``."""
+def read(logs: Logs, person: int, *, is_loss_meant: bool | None = None) -> Trend:
+    """The trend of one person's log; whether a loss is meant is read from it where it is not told."""
     days = len(logs.weight_kg)
     ones, zeros = [1.0] * days, [0.0] * days
     rise = None
@@ -39,7 +38,7 @@ def read(logs: Logs, person: int, **given: Any) -> Trend:
     )  # fmt: skip
     usual = prior_on_logging_scale(prior).mean
     tissue = tissue_model(model, state, _PROTEIN, intake_kcal=fill_intake(log, usual), usual_intake_kcal=usual)
-    return read_trend(log, prior, tissue, **given)
+    return trend_from_fit(log, fit_log(log, prior, tissue), is_loss_meant)
 
 
 def answers(logs: Logs) -> Answer:

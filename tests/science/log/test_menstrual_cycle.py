@@ -3,13 +3,13 @@
 import math
 
 import pytest
-from science.log.test_trend import FIRST, PRIOR, VIEW_COLUMNS, body, simulated
+from science.log.test_trend import FIRST, VIEW_COLUMNS, read, simulated
 from scipy.stats import truncnorm
 from steelyard.science.log import cycle
 from steelyard.science.log.cleaning import clean_log
 from steelyard.science.log.cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG, CycleRise, cycle_rise
 from steelyard.science.log.entries import Log, LogError, Weighing
-from steelyard.science.log.trend_reading import Trend, not_negative, read_trend
+from steelyard.science.log.trend_reading import Trend, not_negative
 from steelyard.science.numbers.estimate import Estimate
 
 DAYS = 80
@@ -63,11 +63,6 @@ def test_whatever_dates_are_told_little_of_them_is_kept() -> None:
         cycle_rise((0, length), length, 5000)
     kept = [each.cache_info().currsize for each in vars(cycle).values() if hasattr(each, "cache_info")]
     assert 0 < sum(kept) < 300
-
-
-def read(log: Log, as_of: int) -> Trend:
-    daily = clean_log(log, as_of)
-    return read_trend(daily, PRIOR, body(daily))
 
 
 def with_cycle(days: int, size_kg: float, seed: int = 2) -> tuple[Log, tuple[int, ...]]:

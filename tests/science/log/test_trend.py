@@ -13,9 +13,9 @@ from steelyard.science.body.state import Diet, calibrate
 from steelyard.science.log.cleaning import clean_log
 from steelyard.science.log.entries import DailyLog, IntakeDay, Log, Weighing
 from steelyard.science.log.logging_scale import fill_intake, prior_on_logging_scale
-from steelyard.science.log.maintenance import maintenance_from_log
 from steelyard.science.log.tissue_model import TissueModel, tissue_model
-from steelyard.science.log.trend_reading import CLEAR_RATE_SD_KG, PLATEAU_RATE_KG, Trend, read_trend
+from steelyard.science.log.trend_reading import CLEAR_RATE_SD_KG, PLATEAU_RATE_KG, Trend, trend_from_fit
+from steelyard.science.log.witnesses import fit_log
 from steelyard.science.numbers.estimate import Estimate
 
 FIRST = 739_000
@@ -35,7 +35,7 @@ def body(daily: DailyLog) -> TissueModel:
 
 def read(log: Log, as_of: int) -> Trend:
     daily = clean_log(log, as_of)
-    return read_trend(daily, PRIOR, body(daily))
+    return trend_from_fit(daily, fit_log(daily, PRIOR, body(daily)))
 
 
 def simulated(
@@ -228,8 +228,7 @@ def test_a_step_of_water_is_noted_and_counts_as_carried() -> None:
 
 
 def test_evidence_is_shared_and_the_physical_estimate_follows() -> None:
-    daily = clean_log(simulated(45), FIRST + 44)
-    found = maintenance_from_log(daily, PRIOR, body(daily))
+    found = read(simulated(45), FIRST + 44).maintenance
     assert found.prior_share + found.log_share == pytest.approx(1.0)
     assert found.maintenance.sd < prior_on_logging_scale(PRIOR).sd
     assert found.physical.sd < PRIOR.sd
@@ -244,6 +243,5 @@ def test_the_log_says_more_with_every_fortnight() -> None:
     for days in (15, 29, 43, 57, 71, 85):
         last = FIRST + days - 1
         part = Log([e for e in log.weighings if e.day <= last], [e for e in log.intakes if e.day <= last])
-        daily = clean_log(part, last)
-        shares.append(maintenance_from_log(daily, PRIOR, body(daily)).log_share)
+        shares.append(read(part, last).maintenance.log_share)
     assert all(later > earlier for earlier, later in pairwise(shares))

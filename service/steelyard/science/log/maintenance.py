@@ -11,11 +11,8 @@ import msgspec
 from ..measures import EXPENDITURE_BELIEVED, EXPENDITURE_REFUSED, check_expenditure
 from ..numbers import Estimate, Number
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, Message, constant, equation, say, traced
-from .entries import DailyLog
 from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_LEAST, LOGGING_RATIO_SD
-from .onset import Onset
-from .tissue_model import TissueModel
-from .witnesses import LogFit, fit_log, mixed
+from .witnesses import LogFit, mixed
 
 _LEAST_WORTH = 0.3  # five SDs below what the body model says, where a log says that no body is behind it
 ILLNESS_SHARE = constant(
@@ -145,10 +142,3 @@ def _kept(found: Estimate, prior: Estimate, kept: float) -> Estimate:
     """Drawn back to the prior by what may be unlogged intake."""
     mean = prior.mean + kept * (found.mean - prior.mean)
     return Estimate(mean, math.sqrt(kept * kept * found.sd**2 + (1.0 - kept) * prior.sd**2))
-
-
-def maintenance_from_log(
-    log: DailyLog, prior: Estimate, tissue: TissueModel, onset: Onset | None = None
-) -> LogMaintenance:
-    """Maintenance from the equations' estimate (``prior``, physical scale) and a cleaned log."""
-    return maintenance_from_fit(fit_log(log, prior, tissue, with_views=False, onset=onset))

@@ -28,7 +28,6 @@ WARM_DAYS = int(
         "running habit (14 days), after which under one per cent of what came before acts",
     )
 )  # fmt: skip
-MOST_ACCOUNTS = PLAIN.SLOTS
 # Bounds that no reading of a living body leaves; a state from outside is held against them.
 _FAR = 1e6
 _LEAST_PIVOT = -1e-9

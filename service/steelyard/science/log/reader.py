@@ -196,7 +196,7 @@ def trend_of_log(
 ) -> tuple[Trend, Reading]:
     """The trend of a log as read on the as-of day, and the reading it rests on. Args as for ``read_log``.
 
-    ``is_loss_meant``: see ``read_trend``.
+    ``is_loss_meant``: see ``trend_from_fit``.
     """
     reading = read_log(
         person,

@@ -6,7 +6,6 @@ from typing import NamedTuple
 
 from ..body import (
     ADAPTATION_DAYS,
-    CARRIED_SPREAD,
     THERMIC_SHARE,
     BodyModel,
     BodyState,
@@ -39,9 +38,8 @@ _SETTLED_DAYS = 21
 class TissueModel(NamedTuple):
     """One person's (or arrays over people's) constants for reading a log, on the physical scale.
 
-    ``carried_kg``: expected deviation of carried mass on each morning of the log (None: not modelled), with
-    ``carried_sd_fraction`` the SD of its amplitude around 1. ``growth_kg_per_day``: tissue mass that training
-    adds at energy balance (lean gained for fat lost), with its SD.
+    ``carried_kg``: expected deviation of carried mass on each morning of the log (None: not modelled).
+    ``growth_kg_per_day``: tissue mass that training adds at energy balance (lean gained for fat lost), with its SD.
     ``carried_per_kcal``: carried mass that a lasting change of intake moves [kg per kcal/d, logging scale].
     ``carried_slope``: derivative of ``carried_kg`` by the intake that the body was settled at, ``usual_kcal``,
     both on the logging scale; None where that intake was known. ``adaptation_gain``: adaptation over what is left
@@ -54,7 +52,6 @@ class TissueModel(NamedTuple):
     rho_sd: Number
     expenditure_slope_kcal_per_kg_day: Number
     carried_kg: Sequence[Number] | None = None
-    carried_sd_fraction: Number = CARRIED_SPREAD
     growth_kg_per_day: Number = 0.0
     growth_sd: Number = 0.0
     carried_slope: Sequence[Number] | None = None
@@ -115,7 +112,6 @@ def tissue_model(
         RHO_SPREAD * rho,
         linear.epsilon_kcal_per_kg_day,
         path,
-        CARRIED_SPREAD,
         growth,
         GROWTH_SPREAD * ops.maximum(growth, -growth),
         slope,

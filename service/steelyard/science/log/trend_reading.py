@@ -15,13 +15,11 @@ from .entries import DailyLog, iso_date
 from .explanations import EXPLAINED_DAYS, Explained, explain
 from .intake_slips import INTAKE_SLIP, INTAKE_TWICE
 from .maintenance import LogMaintenance, as_believed, maintenance_from_fit
-from .onset import Onset
 from .steps import LatelyWalked
-from .tissue_model import TissueModel
 from .view import View
 from .weight_slips import DECIMAL_SLIP, GAP, SET_ASIDE, UNIT_MIX_UP
 from .witness_errors import RATIO_BREAK_CHANCE, SHIFT_FROM
-from .witnesses import LogFit, fit_log, mixed
+from .witnesses import LogFit, mixed
 
 RATE_DAYS = constant(
     "rate_window", 7.0, unit="d", basis=Basis.COMMON_PRACTICE,
@@ -125,24 +123,6 @@ class Trend(msgspec.Struct, frozen=True):
     steps: LatelyWalked | None = None
 
 
-def read_trend(
-    log: DailyLog,
-    prior: Estimate,
-    tissue: TissueModel,
-    *,
-    phase_days: Sequence[int] = (),
-    is_loss_meant: bool | None = None,
-    onset: Onset | None = None,
-) -> Trend:
-    """Read a cleaned log.
-
-    Args: ``prior``: maintenance by the equations on the physical scale; ``tissue``: see ``TissueModel``;
-        ``phase_days``: days from the log's first on which a phase is known to have begun; ``is_loss_meant``: whether
-        the person means to lose; None reads it from the log; ``onset``: what was read before it.
-    """
-    return trend_from_fit(log, fit_log(log, prior, tissue, phase_days=phase_days, onset=onset), is_loss_meant)
-
-
 @equation(
     "trend_reading",
     summary="Trend of a log: rate of tissue, split of a change, probability of a plateau",
@@ -163,9 +143,10 @@ def trend_from_fit(
     wait_days: int = 0,
     resting_kcal: float | None = None,
 ) -> Trend:
-    """The trend of a cleaned log over which the bank was run, with views; no direction is told for ``wait_days``.
+    """The trend of a cleaned log over which the bank was run, with views.
 
-    ``resting_kcal``: of the person, against which maintenance is believed or not.
+    ``is_loss_meant``: whether the person means to lose; None reads it from the log. No direction is told for
+    ``wait_days``. ``resting_kcal``: of the person, against which maintenance is believed or not.
     """
     count = len(log.weight_kg)
     windows = [days for days in CHANGE_WINDOWS if days < count]
