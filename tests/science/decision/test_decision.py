@@ -298,6 +298,17 @@ def test_an_event_in_two_weeks_is_too_near() -> None:
     assert (found.situation, found.recommended.kind) == (Situation.EVENT_TOO_NEAR, PhaseKind.MAINTENANCE)
 
 
+@pytest.mark.parametrize(("done", "weeks"), [(1, 3), (4, 3), (4, 2), (5, 2), (4, 4)])
+def test_a_cut_under_way_goes_on_until_the_week_before_its_event(done: int, weeks: int) -> None:
+    """Also where the event ends it before a cut's least length of seven weeks; it was told to stop three weeks before,
+    since no cut fitted into what is left, as a mini-cut does."""
+    found = at_event(weeks, 0.18, 0.12, present=OngoingPhase(PhaseKind.CUT, done))
+    assert found.situation is Situation.CUT_UNDER_WAY
+    assert found.recommended.weeks == weeks - 1
+    assert found.recommended.fragment is not None
+    assert found.recommended.fragment.weeks_done == done
+
+
 def test_lean_enough_for_the_event_needs_no_cut() -> None:
     assert at_event(6, 0.125).situation is Situation.EVENT_READY
 

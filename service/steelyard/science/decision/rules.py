@@ -127,8 +127,10 @@ def _in_a_cut(facts: Facts) -> Ruling | None:
     if q.fat_fraction <= target + _ARRIVED:
         why = say("DECISION_CUT_DONE", **to_target, bridge_weeks=bridge.weeks)
         return Ruling(Situation.CUT_DONE, bridge, (why,))
+    # A cut that its event ends within a mini-cut's weeks is one, and not too short to go on.
+    ends_early = facts.event is not None and weeks + facts.event.room <= MOST_WEEKS
     going = facts.make.cut(
-        DeficitKind.MINI_CUT if is_mini else DeficitKind.CUT,
+        DeficitKind.MINI_CUT if is_mini or ends_early else DeficitKind.CUT,
         weeks_done=weeks,
         until_event=None if facts.event is None else facts.event.room,
         target=target,
