@@ -152,7 +152,7 @@ def bridge_weeks(cut_weeks: int) -> int:
 
 
 class Alternatives:
-    """Makes the alternatives of one question. ``counts_from`` None leaves body fat out of every score."""
+    """Makes the alternatives of one question. Without ``lines`` body fat is left out of every score."""
 
     def __init__(self, question: Question, lines: Lines | None, refusal: Message | None) -> None:
         self.question, self.lines, self.refusal = question, lines, refusal

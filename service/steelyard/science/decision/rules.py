@@ -112,7 +112,7 @@ def _in_a_cut(facts: Facts) -> Ruling | None:
     weeks = q.weeks_of_cut
     bridge = facts.make.hold(bridge_weeks(weeks), then_gain=True)
     if facts.refused is not None:
-        kept = facts.gain if facts.is_underweight and facts.gain.closed is None else bridge
+        kept = facts.gain if facts.is_underweight else bridge
         return Ruling(Situation.CUT_REFUSED, kept, (say("DECISION_CUT_REFUSED_UNDER_WAY"),))
     if _is_near_underweight(q):
         return Ruling(Situation.CUT_REFUSED, bridge, (_near_underweight(q),))
@@ -313,7 +313,7 @@ def _wants_hold(q: Question) -> bool:
 def _without_a_cut(facts: Facts) -> tuple[Alternative, tuple[Message, ...], tuple[Message, ...]]:
     """What is best without a cut, what is to be said of it, and what would change it."""
     if facts.is_underweight:
-        return facts.hold if facts.gain.closed else facts.gain, (), ()
+        return facts.gain, (), ()
     q = facts.question
     kept = max(facts.gain, facts.hold, key=lambda a: a.total_kg) if q.may_grow else facts.hold
     if q.trains:

@@ -10,7 +10,7 @@ BIRTH_FALL_KG = constant(
     summary="Fall between weighings next to each other that is taken for a birth, of somebody who breastfeeds",
 )  # fmt: skip
 # A child at term and what comes with it are some 5 kg (from memory), a small one less; three mornings of either side
-# tell that from the noise of a weighing, and no one else's morning on the scale is taken for it.
+# tell that from the noise of a weighing, and no one else's morning on the scale is taken for it (judgement).
 _MORNINGS, _WINDOW_DAYS, _MOST_GAP_DAYS = 3, 14, 60
 
 

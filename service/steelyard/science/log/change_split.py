@@ -9,6 +9,7 @@ from . import kernel as k
 from .witnesses import LogFit, change_under, mixed
 
 _AROUND_DAYS = 3
+_WRONG, _WATER, _LOGGING = 1, 2, 3  # what ``kernel.EVENT`` says happened
 
 
 class Change(msgspec.Struct, frozen=True, gc=False):
@@ -46,7 +47,7 @@ def wrong_weighings(fit: LogFit, from_probability: float) -> frozenset[int]:
     chances: dict[int, float] = {}
     for one in fit.told:
         for day, kind in one.events:
-            if kind == 1:
+            if kind == _WRONG:
                 chances[day] = chances.get(day, 0.0) + one.probability
     return frozenset(day for day, chance in chances.items() if chance >= from_probability)
 
@@ -56,12 +57,12 @@ def water_events(fit: LogFit, from_probability: float) -> list[WaterEvent]:
     likeliest = fit.told[0]
     found = []
     for day, kind in likeliest.events:
-        if kind != 2 or day == 0:
+        if kind != _WATER or day == 0:
             continue
         chance = sum(
             one.probability
             for one in fit.told
-            if any(kind == 2 and abs(other - day) <= _AROUND_DAYS for other, kind in one.events)
+            if any(kind == _WATER and abs(other - day) <= _AROUND_DAYS for other, kind in one.events)
         )
         if chance >= from_probability:
             at = day * k.VIEW + k.BORNE
@@ -74,7 +75,7 @@ def water_events(fit: LogFit, from_probability: float) -> list[WaterEvent]:
 def water_lately(fit: LogFit, days: int) -> float:
     """Probability of a sudden change of water within the last ``days``."""
     since = fit.days - 1 - days
-    return sum(one.probability for one in fit.told if any(kind == 2 and day > since for day, kind in one.events))
+    return sum(one.probability for one in fit.told if any(kind == _WATER and day > since for day, kind in one.events))
 
 
 def logging_change(fit: LogFit) -> tuple[int, float] | None:
@@ -82,7 +83,7 @@ def logging_change(fit: LogFit) -> tuple[int, float] | None:
     chances: dict[int, float] = {}
     total = 0.0
     for one in fit.told:
-        days = [day for day, kind in one.events if kind == 3]
+        days = [day for day, kind in one.events if kind == _LOGGING]
         total += one.probability if days else 0.0
         for day in days:
             chances[day] = chances.get(day, 0.0) + one.probability

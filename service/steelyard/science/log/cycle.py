@@ -85,6 +85,7 @@ CYCLE_TIMING_OWN_SD = constant(
     "cycle_timing_own_sd", 1.7, unit="d", basis=Basis.JUDGEMENT, sources=(HENRY_2024,),
     summary="SD of that day between cycles of one woman: as her luteal phases differ (a variance of 3 d2)",
 )  # fmt: skip
+# Judgements:
 _SHORTEST, _LONGEST = 20, 45  # gaps outside are missed or mistaken dates and say nothing about the length
 _LATE_DAYS = 10  # so long after the expected day the rise is held; then the cycle is taken as missed
 _WAITED = 26  # a start that is due in so many days is too far away for water to gather

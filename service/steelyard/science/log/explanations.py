@@ -31,7 +31,7 @@ STEPS_SPREAD_SHARE = constant(
     "steps_share_of_spread", 0.25, unit="1", basis=Basis.JUDGEMENT,
     summary="Share of the variance of maintenance around the equations that is a change of movement which steps show",
 )  # fmt: skip
-_MOST_SAID = 3.0  # of log odds that steps may turn: they see no other movement
+_MOST_SAID = 3.0  # of log odds that steps may turn: they see no other movement (judgement)
 
 WEIGH_FOOD = "SETTLE_WEIGH_FOOD"
 WAIT_FOR_WATER = "SETTLE_WEIGH_ON"

@@ -14,6 +14,7 @@ FAR_INTAKE = constant(
     summary="An intake over so many times the habit is set aside: kilojoules, or a slip of the decimal point",
 )  # fmt: skip
 
+# Judgements: what a day moves of the habit; of how many first days the middle tells the unit, and the least that do.
 _HABIT_SHARE = 0.1
 _FIRST_INTAKES, _LEAST_FIRST = 7, 3
 _HALFWAY = KJ_PER_KCAL**0.5  # over the habit: from here on kilojoules are nearer to it than kilocalories
@@ -80,6 +81,7 @@ def set_aside(
     kilojoules = []
     for at in far:
         given = intake[at]
+        # A day's food, were it kilojoules (judgement).
         if 0.3 * usual_kcal < given / KJ_PER_KCAL < 2.0 * usual_kcal:
             kilojoules.append(at)
         else:
@@ -134,7 +136,7 @@ def _far_intakes(
             if eaten > most * habit:
                 found.append(at)
                 in_kilojoules = 1.0 if eaten < 2.0 * KJ_PER_KCAL * habit else 0.0
-            elif 0.75 * habit < tenth < 1.25 * habit:
+            elif 0.75 * habit < tenth < 1.25 * habit:  # judgement
                 found.append(at)
             else:
                 in_kilojoules = 0.5 if eaten > _HALFWAY * habit else 0.0

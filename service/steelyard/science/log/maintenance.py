@@ -11,6 +11,7 @@ import msgspec
 from ..measures import EXPENDITURE_BELIEVED, EXPENDITURE_REFUSED, check_expenditure
 from ..numbers import Estimate, Number
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, Message, constant, equation, say, traced
+from . import kernel as k
 from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_LEAST, LOGGING_RATIO_SD
 from .witnesses import LogFit, mixed
 
@@ -77,8 +78,9 @@ def maintenance_from_fit(fit: LogFit) -> LogMaintenance:
         # Tissue of a kilocalorie against what the body model says; alpha and beta hold it as a factor.
         worth = max(1.0 + energy, _LEAST_WORTH)
         # Relative covariances of alpha, beta and the energy of a kilogram.
-        aa, bb, ee = one.spread[9] / alpha**2, one.spread[18] / beta**2, one.spread[27]
-        ab, ae, be = one.spread[10] / (alpha * beta), one.spread[11] / alpha, one.spread[19] / beta
+        spread, n = one.spread, k.STATES
+        aa, bb, ee = spread[k.ALPHA_ALPHA] / alpha**2, spread[k.BETA_BETA] / beta**2, spread[3 * n + 3]
+        ab, ae, be = spread[k.ALPHA_BETA] / (alpha * beta), spread[n + 3] / alpha, spread[2 * n + 3] / beta
         spent, fraction, eaten = 1000.0 * beta / alpha, 1000.0 * g * worth / alpha, beta / (g * worth)
         logged.append((one.probability, spent, spent**2 * (aa + bb - 2.0 * ab)))
         ratio.append((one.probability, fraction, fraction**2 * (aa + ee - 2.0 * ae)))

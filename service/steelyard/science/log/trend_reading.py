@@ -271,6 +271,7 @@ def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate, weighed: Seque
     settings[k.SPLITS_FROM], settings[k.NOISE_VARIANCE], settings[k.NOISE_PRIOR] = math.inf, fit.noise_variance, 1e9
     start = fit.told[0].mean + fit.told[0].spread
     run, held = kernel_in_use(k), 0
+    alpha, beta, both = k.ALPHA_ALPHA, k.BETA_BETA, k.ALPHA_BETA
     steps, work = array("d", bytes(8 * week * k.SLOTS * k.RECORD)), array("d", bytes(8 * k.WORK))
     # Week by week, since it is rarely long.
     for gone in range(0, _LOOK_AHEAD_DAYS, week):
@@ -280,7 +281,7 @@ def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate, weighed: Seque
             held = run.walk_forward(columns, settings, start, steps, work, week)
         for day in range(week):
             at = day * k.SLOTS * k.RECORD + k.SPREAD
-            variance = recent * recent * steps[at + 9] + steps[at + 18] - 2.0 * recent * steps[at + 10]
+            variance = recent * recent * steps[at + alpha] + steps[at + beta] - 2.0 * recent * steps[at + both]
             if gone + day and 7.0 * math.sqrt(max(variance, 0.0)) <= CLEAR_RATE_SD_KG:
                 return max(least, gone + day)
     return _LOOK_AHEAD_DAYS + 1

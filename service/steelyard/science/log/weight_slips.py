@@ -52,9 +52,8 @@ GAP_DAYS = constant(
     "logging_gap", 7.0, unit="d", basis=Basis.JUDGEMENT, summary="Days without a weighing that are pointed out"
 )
 
-_LEAST_FOLLOWING = 3
-# So many tell whether the first weighing is of the same person: more than a few mornings of another.
-_FOLLOWING_DAYS = 14
+# So many tell whether the first weighing is of the same person: more than a few mornings of another (judgement).
+_FOLLOWING_DAYS, _LEAST_FOLLOWING = 14, 3
 
 SORTED = "LOG_SORTED"
 UNIT_MIX_UP = "LOG_UNIT_MIX_UP"
@@ -182,6 +181,7 @@ def _told_once(
 @inlined
 def _is_like(weight_kg: Number, before_kg: Number) -> bool:
     """Whether a weight needs no second look after the one before."""
+    # Within a twentieth of it (judgement).
     return bool(0.95 * before_kg < weight_kg < 1.05 * before_kg)
 
 

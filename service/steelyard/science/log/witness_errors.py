@@ -149,7 +149,7 @@ START_SD_KG = constant(
     "tissue_start_sd", 5.0, unit="kg", basis=Basis.JUDGEMENT,
     summary="SD of tissue around the first weighing: wide, so that the log alone sets the level",
 )  # fmt: skip
-_DROPPED = 4.6  # explanations e^-4.6 as likely as the likeliest are no longer held
+_DROPPED = 4.6  # explanations e^-4.6 (one per cent) as likely as the likeliest are no longer held (judgement)
 
 
 def settings_of(tissue: TissueModel, noise_variance: float) -> Row:

@@ -75,8 +75,8 @@ DE_JONG_1989 = source(
     "10.1080/01621459.1989.10478875",
 )
 DAYS_PER_YEAR = 365.25
-_LEAST_LOGGED = 0.05
-LEAST_TOLD = 0.06  # of the odds: explanations below are not told in hindsight
+_LEAST_LOGGED = 0.05  # share of days: it bounds the bias of the others where next to none was logged (judgement)
+LEAST_TOLD = 0.06  # of the odds: explanations below are not told in hindsight (judgement: each costs a way back)
 _rooms: list[tuple[Row, Row]] = []
 
 
@@ -113,7 +113,7 @@ class Passed(NamedTuple):
     then: Row
     now: Row
     noise: float
-    kept: list[Row] = []
+    kept: list[Row]  # records of the day asked for
 
 
 class LogFit(NamedTuple):

@@ -70,8 +70,7 @@ def _in_full(member: Member, phase: FollowedPhase, now: Now) -> tuple[float, flo
     gap = tissue = told = 0.0
     day = 0
     while day < now.days:
-        marks = (mark for mark in (first, now.days) if mark > day)
-        until = min(*marks, day - day % DAYS_PER_WEEK + DAYS_PER_WEEK, now.days)
+        until = min(now.days if day >= first else first, day - day % DAYS_PER_WEEK + DAYS_PER_WEEK)
         week, days = phase.week_of(day), until - day
         after = walk(model, state, diet_of_week(week, member.subject.protein_kg, scale), (float(days),))[0]
         if day >= first:

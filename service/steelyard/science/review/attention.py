@@ -7,6 +7,8 @@ from typing import NamedTuple
 from ..phase import Verdict
 from ..register import Basis, Contradiction, Message, constant, say
 from . import texts
+from .check_in_signs import LOW_MOOD, MISSED, MUCH_WEAKER, WAITS
+from .next_step import NextStep
 from .review import Review
 
 SILENT_DAYS = constant(
@@ -34,9 +36,8 @@ DO_LOOK = "ATTENTION_DO_LOOK"
 DO_NEXT = "ATTENTION_DO_NEXT"
 DO_ASK = "ATTENTION_DO_ASK"
 DO_NOTHING = "ATTENTION_DO_NOTHING"
-WAITS_CODE = "REVIEW_WAITS_FOR_EVENT"
 # What ends a phase, or sends the member to somebody.
-_SIGNS = frozenset({"CHECK_IN_MISSED_PERIOD", "CHECK_IN_MUCH_WEAKER", "CHECK_IN_LOW_MOOD", texts.UNEXPLAINED_LOSS})
+_SIGNS = frozenset({MISSED, MUCH_WEAKER, LOW_MOOD, texts.UNEXPLAINED_LOSS})
 _URGENT, _SOON, _LOOK, _NONE = 3, 2, 1, 0
 _DAY, _LEVEL = 1.0, 1000.0
 
@@ -85,7 +86,7 @@ def attention_of(
     silent = 0 if last_entry is None else (as_of - last_entry).days
     if refused or codes & _SIGNS:
         found = _URGENT, say(SAFETY), say(DO_SAFETY)
-    elif advice.decision.value != "continue":
+    elif advice.decision is not NextStep.CONTINUE:
         found = _SOON, say(ENDING), say(DO_NEXT)
     elif review.question is not None or review.is_unanswered or review.verdict is Verdict.CONTRADICTED:
         found = _SOON, say(CONTRADICTED), say(DO_CHASE if review.is_unanswered else DO_SETTLE)
@@ -100,7 +101,7 @@ def attention_of(
         # On plan or too early: a rail moves what is to be eaten, or what a hold was given is taken back.
         code = RAISED if advice.correction_kcal > 0 else LOWERED
         found = _SOON, say(code), texts.step(DO_CHANGE, advice.correction_kcal)
-    elif WAITS_CODE in codes:
+    elif WAITS in codes:
         found = _LOOK, say(WAITING), say(DO_LOOK)
     elif texts.EATEN_UNDER_RAIL in codes:
         found = _LOOK, say(UNDER_RAIL), say(DO_LOOK)

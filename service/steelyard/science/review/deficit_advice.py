@@ -98,14 +98,13 @@ class DeficitAdvice:
         share = weekly / weight
         if share <= rails.LOGGED_LOSS_WARN:
             return limits
-        limit = rails.LOGGED_LOSS_WARN
-        if share > rails.LOGGED_LOSS_LIMIT:
-            limit = rails.LOGGED_LOSS_LIMIT
-        message = say(texts.LOST_FAST, percent=100.0 * share, limit=100.0 * limit)
-        action = "capped" if share > rails.LOGGED_LOSS_LIMIT else "warned"
-        self.actions.append(RailAction(texts.LOGGED_LOSS, action, limit, share, "of body mass a week", message))
         self.is_losing_fast = share > rails.LOGGED_LOSS_LIMIT
-        if share <= rails.LOGGED_LOSS_LIMIT or now.fortnight_intake_kcal is None:
+        action, limit = "warned", rails.LOGGED_LOSS_WARN
+        if self.is_losing_fast:
+            action, limit = "capped", rails.LOGGED_LOSS_LIMIT
+        message = say(texts.LOST_FAST, percent=100.0 * share, limit=100.0 * limit)
+        self.actions.append(RailAction(texts.LOGGED_LOSS, action, limit, share, "of body mass a week", message))
+        if not self.is_losing_fast or now.fortnight_intake_kcal is None:
             return limits
         # Against what was eaten: what was lost beyond the planned limit, spread over a week.
         excess = (weekly - LOSS_LIMIT * weight) * now.rho_kcal_per_kg / DAYS_PER_WEEK

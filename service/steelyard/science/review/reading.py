@@ -44,7 +44,9 @@ _FOLLOWED_DAYS = 28
 _BEFORE_PHASE_DAYS = 14
 _STILL_DAYS = 7  # before a phase, on whose first day water moves already
 _OF_EQUATIONS = 0.99  # with this share of the error of the equations, roundings left out, a plan rests on them alone
-_LEAST_RATIO_SD = 0.04  # no log is surer of what it leaves out
+_LEAST_RATIO_SD = 0.04  # no log is surer of what it leaves out (judgement)
+_RATIO_MOST = 1.2  # a log that tells more than was eaten is believed no further than this (judgement)
+_LEAST_FAT, _MOST_FAT = 0.02, 0.65  # shares of body mass that no body on its way leaves (judgement)
 
 
 class Changes(NamedTuple):
@@ -84,7 +86,7 @@ class Now(NamedTuple):
 
     day: int
     days: int  # of the phase so far
-    window_days: int  # of them, since the first weighing within it
+    window_days: int  # of them, those that the log covers: since the first weighing, where that lies within the phase
     weighings: int  # within the window
     window: Changes
     eaten: EatenSoFar
@@ -189,7 +191,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
     then = min(last, max(phase.start_day - daily.first_day, first))
     filled = fill_intake(beside.counted, prior_on_logging_scale(assessed.total).mean)
-    ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
+    ratio = min(_RATIO_MOST, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)
     fortnight = [
@@ -397,7 +399,7 @@ def body_now(member: Member, phase: FollowedPhase, now: Now, unseen_tissue: Esti
     if now.days > 0:
         fat, lean = _share(phase, now, before, member.subject.protein_kg, tissue, scale)
     weight = now.weight_kg.mean
-    fat_kg = min(max(before.fat_kg.mean + fat.mean, 0.02 * weight), 0.65 * weight)
+    fat_kg = min(max(before.fat_kg.mean + fat.mean, _LEAST_FAT * weight), _MOST_FAT * weight)
     return BodyNow(
         before._replace(
             weight_kg=weight,
