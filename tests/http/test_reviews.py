@@ -87,6 +87,24 @@ async def test_the_order_of_the_log_does_not_matter(service: Running) -> None:
     assert one == other
 
 
+@pytest.mark.parametrize("is_logged", [False, True])
+async def test_days_of_nothing_are_days_without_food_to_all_that_reads_a_log(service: Running, is_logged: bool) -> None:
+    """An app sends zeros of days without entries. They were warned of as eaten (`Your log shows about 0 kcal a day`),
+    hid that nobody logs any more, and kept told days from standing in for days without a log."""
+    plain = example("midway", start_date="2026-04-06")
+    plain["as_of_date"] = "2026-05-04"
+    plain["log"]["intakes"] = plain["log"]["intakes"][:18] if is_logged else []
+    zeros, logged = deepcopy(plain), {entry["date"] for entry in plain["log"]["intakes"]}
+    days = [str(date(2026, 3, 24) + timedelta(days=day)) for day in range(41)]
+    zeros["log"]["intakes"] += [{"date": day, "intake_kcal": 0.0} for day in days if day not in logged]
+    told, same = await review(service, plain), await review(service, zeros)
+    assert {"LOG_INTAKE_NOTHING"} == {note["code"] for note in same["notes"]} - {note["code"] for note in told["notes"]}
+    for answer in (told, same):
+        for name in ("fingerprint", "notes", "state", "methods"):
+            answer.pop(name)
+    assert told == same
+
+
 async def test_a_running_deficit_needs_screening(service: Running) -> None:
     answer = await service.client.post(PATH, json=example() | {"screening": None})
     assert (answer.status_code, answer.json()["type"]) == (422, "/problems/guard-rail/screening_unanswered")

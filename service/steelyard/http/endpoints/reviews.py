@@ -154,7 +154,7 @@ def _attention(body: ReviewRequest, answer: answers.Answered[answers.PhaseReview
     state, reviewed = body.state, answer.value
     before = None if state is None or state.attention is None else rosters.told(state.attention, "state.attention")
     log = None if answer.state is None else answer.state.log
-    last = None if log is None else date.fromordinal(log.last_day)
+    last = None if log is None else date.fromordinal(log.last_told_day)
     return rosters.shown(attention_of(reviewed.review, reviewed.as_of, last, before))
 
 

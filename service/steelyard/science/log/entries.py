@@ -105,10 +105,15 @@ class Log(msgspec.Struct, frozen=True, dict=True):
         return sum(len(getattr(self, name)) for name in self.__struct_fields__ if name != "onset")
 
     @property
+    def tells_food(self) -> bool:
+        """Whether the food of any day is logged here."""
+        return any(entry.is_whole for entry in self.intakes)
+
+    @property
     def holds_food(self) -> bool:
         """Whether food was ever logged, here or before what was handed on."""
         onset = self.onset
-        return bool(self.intakes) or (onset is not None and onset.goes_on and onset.days_logged > 0)
+        return self.tells_food or (onset is not None and onset.goes_on and onset.days_logged > 0)
 
     @property
     def first_day(self) -> int:
@@ -119,6 +124,13 @@ class Log(msgspec.Struct, frozen=True, dict=True):
     def last_day(self) -> int:
         """The day of the last entry."""
         return self._span[1]
+
+    @property
+    def last_told_day(self) -> int:
+        """The day of the last entry that somebody made: an intake of nothing is what an app sends by itself."""
+        if all(entry.intake_kcal > 0.0 for entry in self.intakes):
+            return self.last_day
+        return msgspec.structs.replace(self, intakes=[each for each in self.intakes if each.intake_kcal > 0.0]).last_day
 
     @facet
     def _span(self) -> tuple[int, int]:

@@ -203,8 +203,8 @@ class Member:
                 return found
         since = last - LOGGED_DAYS
         weights = [(row.day, row.weight_kg) for row in log.weighings if row.day > since]
-        eaten = [(row.day, row.intake_kcal) for row in log.intakes if row.day > since and not row.is_partial]
-        found = logged_of(weights, eaten, last)
+        eaten = {row.day: row.intake_kcal for row in log.intakes if row.day > since and row.is_whole}
+        found = logged_of(weights, list(eaten.items()), last)
         self._judged.append((log, last, found))
         return found
 

@@ -311,12 +311,15 @@ def _as_told(log: Log, phase: FollowedPhase, planned: Sequence[float]) -> Log:
     that is eaten, simulated members who eat by eye ended 4.2 kg from what they asked for instead of 3.6, and those who
     eat just what they are told 2.3 instead of 2.4.
     """
-    logged = {entry.day for entry in log.intakes}
+    logged = {entry.day for entry in log.intakes if entry.is_whole}
     first = 0 if log.onset is None else log.onset.day
-    told = [
-        IntakeDay(day, kcal) for day, kcal in enumerate(planned, phase.start_day) if day >= first and day not in logged
-    ]
-    return msgspec.structs.replace(log, intakes=sorted([*log.intakes, *told], key=lambda entry: entry.day))
+    told = {
+        day: IntakeDay(day, kcal)
+        for day, kcal in enumerate(planned, phase.start_day)
+        if day >= first and day not in logged
+    }
+    kept = [entry for entry in log.intakes if entry.day not in told]
+    return msgspec.structs.replace(log, intakes=sorted([*kept, *told.values()], key=lambda entry: entry.day))
 
 
 def _share_followed(
