@@ -69,6 +69,7 @@ def test_what_nobody_walks_and_what_differs_is_set_aside_and_named_once() -> Non
     entries = [
         StepsDay(FIRST + 3, 8000.0), StepsDay(FIRST, 61_000.0), StepsDay(FIRST + 1, 0.0), StepsDay(FIRST + 2, 7000.0),
         StepsDay(FIRST + 2, 7100.0), StepsDay(FIRST + 3, 8000.0), StepsDay(FIRST - 30, 5000.0),
+        StepsDay(FIRST + 1, 0.0),
     ]  # fmt: skip
     daily = clean_log(weighed(5, entries), FIRST + 4)
     assert list(daily.steps) == [StepsDay(FIRST - 30, 5000.0), StepsDay(FIRST + 3, 8000.0)]

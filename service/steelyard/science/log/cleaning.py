@@ -90,7 +90,7 @@ def _steps_counted(entries: Sequence[StepsDay], end: int, notes: list[Message]) 
     ``end``: the day after the last. Raises ``LogError`` on an entry after that, or one that is not a number.
     """
     walked: list[StepsDay] = []
-    slips: list[int] = []
+    slips: set[int] = set()
     for index, entry in enumerate(entries):
         if entry.day >= end:
             raise LogError("LOG_ENTRY_IN_FUTURE", f"log.steps[{index}].date", "The day lies after the as-of day.")
@@ -99,9 +99,9 @@ def _steps_counted(entries: Sequence[StepsDay], end: int, notes: list[Message]) 
         if LEAST_STEPS <= entry.steps <= MOST_STEPS:
             walked.append(entry)
         else:
-            slips.append(entry.day)
+            slips.add(entry.day)
     kept, twice = one_a_day(walked)
-    for code, days in ((STEPS_SLIP, slips), (STEPS_TWICE, twice)):
+    for code, days in ((STEPS_SLIP, sorted(slips)), (STEPS_TWICE, twice)):
         if days:
             notes.append(say(code, count=len(days), date=iso_date(min(days))))
     return sorted(kept, key=lambda entry: entry.day)
