@@ -17,6 +17,16 @@ def test_several_weighings_a_day_are_averaged_with_less_noise() -> None:
     assert daily.noise_scale[1] == 1.0
 
 
+def test_weighings_of_a_day_are_read_in_their_order_however_they_are_sent() -> None:
+    """The second is far from the three before but not from the first; sent the other way round, one was set aside."""
+    before = [Weighing(FIRST + day, kg) for day, kg in enumerate((49.6, 48.0, 50.2))]
+    first, second = Weighing(FIRST + 3, 47.0, 0), Weighing(FIRST + 3, 52.1, 1)
+    one, other = (clean_log(Log([*before, *pair]), FIRST + 3) for pair in ((first, second), (second, first)))
+    assert one.weight_kg == other.weight_kg
+    assert one.weight_kg[-1] == pytest.approx(49.55)
+    assert one.notes == other.notes
+
+
 def test_disorder_is_sorted_and_noted() -> None:
     entries = [Weighing(FIRST + 2, 80.4), Weighing(FIRST, 80.0), Weighing(FIRST + 1, 80.2)]
     daily = clean_log(Log(entries), FIRST + 2)

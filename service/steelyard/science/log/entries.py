@@ -26,7 +26,7 @@ def iso_date(day: int) -> str:
 
 
 class Weighing(msgspec.Struct, frozen=True, gc=False):
-    """Scale weight on a day; ``order`` sorts several on one day (they are averaged, so it only documents)."""
+    """Scale weight on a day; ``order`` sorts several on one day, as slips among them are told by those before."""
 
     day: int
     weight_kg: float

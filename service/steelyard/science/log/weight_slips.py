@@ -97,9 +97,10 @@ def believed(
     days = [entry.day for entry in weighings]
     order: Sequence[int] = range(len(weighings))
     is_in_order = in_order(weighings)
-    if not is_in_order and days != sorted(days):
-        notes.append(say(SORTED))
-        order = sorted(order, key=days.__getitem__)
+    if not is_in_order:
+        if days != sorted(days):
+            notes.append(say(SORTED))
+        order = sorted(order, key=lambda i: (days[i], weighings[i].order or 0))
         weighings, days = [weighings[i] for i in order], sorted(days)
     if days[-1] >= end:
         raise LogError("LOG_ENTRY_IN_FUTURE", f"log.weights[{order[-1]}].date", "The day lies after the as-of day.")
