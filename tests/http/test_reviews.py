@@ -87,6 +87,22 @@ async def test_the_order_of_the_log_does_not_matter(service: Running) -> None:
     assert one == other
 
 
+async def test_a_check_in_of_today_counts_though_the_last_weight_is_of_yesterday(service: Running) -> None:
+    """The review is then of today. Read at the day of the last weight it took no notice of a missed period."""
+    body = example("midway")
+    body["profile"]["sex"] = "female"
+    last = max(date.fromisoformat(entry["date"]) for entry in body["log"]["weights"])
+    today = str(last + timedelta(days=2))
+    body["log"]["check_ins"] = [{"date": today, "cycle": "missed"}]
+    answer = await review(service, body)
+    assert (answer["as_of_date"], answer["decision"]) == (today, "end")
+    assert "CHECK_IN_MISSED_PERIOD" in {reason["code"] for reason in answer["reasons"]}
+    pointer, code = await refused(service, body | {"as_of_date": str(last)})
+    assert (pointer, code) == ("#/log/check_ins/0/date", "LOG_ENTRY_IN_FUTURE")
+    body["log"]["check_ins"][0]["date"] = "2120-01-01"
+    assert await refused(service, body) == ("#/log/check_ins/0/date", "DATE_OUT_OF_RANGE")
+
+
 @pytest.mark.parametrize("is_logged", [False, True])
 async def test_days_of_nothing_are_days_without_food_to_all_that_reads_a_log(service: Running, is_logged: bool) -> None:
     """An app sends zeros of days without entries. They were warned of as eaten (`Your log shows about 0 kcal a day`),

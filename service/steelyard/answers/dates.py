@@ -44,7 +44,7 @@ def check_not_before_state(told: Told, on: date, name: str) -> None:
 
 def last_day_of(log: Log, as_of: date | None) -> int:
     """The day to read a log at: as asked, or its last. Raises ``OutOfDomain`` naming an entry with an odd date."""
-    others = [*log.cycle_starts, *(entry.day for entry in log.steps)]
+    others = [*log.cycle_starts, *(entry.day for entry in log.steps), *(entry.day for entry in log.check_ins)]
     if min([log.first_day, *others]) < _FIRST_DAY or max([log.last_day, *others]) > _LAST_DAY:
         check_dates(dict(_dated(log)))
     if as_of is not None:
@@ -63,3 +63,5 @@ def _dated(log: Log) -> Iterator[tuple[str, date]]:
         yield f"log.cycle[{i}]", date.fromordinal(day)
     for i, steps in enumerate(log.steps):
         yield f"log.steps[{i}].date", date.fromordinal(steps.day)
+    for i, check_in in enumerate(log.check_ins):
+        yield f"log.check_ins[{i}].date", date.fromordinal(check_in.day)

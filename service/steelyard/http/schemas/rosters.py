@@ -38,7 +38,7 @@ class Attention(Request, frozen=True, kw_only=True):
     ] = 0
     since_date: Annotated[CivilDate, Meta(description="The review from which on it has been for this reason.")]
     as_of_date: Annotated[CivilDate, Meta(description="The day of the review.")]
-    last_entry_date: Annotated[CivilDate | None, Meta(description="The day of the last weight or intake.")] = None
+    last_entry_date: Annotated[CivilDate | None, Meta(description="The day of the last entry of the log.")] = None
 
 
 class RosterMember(Request, frozen=True, kw_only=True):

@@ -73,6 +73,9 @@ def clean_log(
             index = log.cycle_starts.index(max(log.cycle_starts))
             raise LogError("LOG_ENTRY_IN_FUTURE", f"log.cycle[{index}]", "The day lies after the as-of day.")
         rise = cycle_rise(sorted(set(log.cycle_starts)), first, count)
+    for index, check_in in enumerate(log.check_ins):
+        if check_in.day > as_of_day:
+            raise LogError("LOG_ENTRY_IN_FUTURE", f"log.check_ins[{index}].date", "The day lies after the as-of day.")
     water, variance = expected_water(log.events, first, count, first if read is None else first - read.days)
     steps = _steps_counted(log.steps, first + count, notes) if log.steps else ()
     if read is not None:

@@ -122,7 +122,7 @@ class Log(msgspec.Struct, frozen=True, dict=True):
 
     @property
     def last_day(self) -> int:
-        """The day of the last entry."""
+        """The day of the last entry; an event may be one to come."""
         return self._span[1]
 
     @property
@@ -138,8 +138,7 @@ class Log(msgspec.Struct, frozen=True, dict=True):
             raise LogError("LOG_WITHOUT_WEIGHT", "log.weights", "Send at least one weighing.")
         day = self.weighings[0].day
         first, last = _first_and_last(self.intakes, *_first_and_last(self.weighings, day, day))
-        if self.steps:
-            last = max(last, max(entry.day for entry in self.steps))
+        last = max([last, *(entry.day for entry in self.steps), *(entry.day for entry in self.check_ins)])
         last = max([last, *(day for day in self.cycle_starts if last < day <= last + _SAID_AFTER_DAYS)])
         return int(first), int(last)
 

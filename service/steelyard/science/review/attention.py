@@ -44,7 +44,7 @@ _DAY, _LEVEL = 1.0, 1000.0
 
 class AttentionNeeded(NamedTuple):
     """How much somebody needs to be looked at, 0 to 3; ``since`` the day from which it is for this reason.
-    ``last_entry`` is the day of the last weight or intake."""
+    ``last_entry`` is the day of the last entry of their log."""
 
     level: int
     reason: Message
