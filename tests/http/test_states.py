@@ -540,6 +540,37 @@ def test_a_state_that_contradicts_itself_is_named(weekly: list[Json]) -> None:
     assert codes(refused.value) == ["STATE_CONTRADICTS_ITSELF"]
 
 
+def test_who_weighed_last_months_ago_is_not_locked_out() -> None:
+    """Food alone tells the weight then, to five kilograms: ten from the last weighing is no other person's log."""
+    log = lived(0, 200, 2000.0)
+    state = call("read_trend", {**WHO, "log": log | {"weights": log["weights"][:2]}})["state"]
+    last, told = log["weights"][1]["weight_kg"], state["weight_kg"]
+    assert told["mean"] < 0.9 * last
+    assert last - told["mean"] < 3.0 * told["standard_deviation"]
+    later = {"weights": [], "intakes": lived(200, 203, 2000.0)["intakes"]}
+    assert call("read_trend", {**WHO, "state": state, "log": later})["as_of_date"] > state["as_of_date"]
+
+
+def test_a_phase_of_whom_as_much_is_fat_as_can_be_goes_on_with_its_state() -> None:
+    """60 % by height and weight: its two masses, rounded, were a hair beyond it, and the next review was refused."""
+    who = copy.deepcopy(WHO)
+    who["profile"] |= {"weight_kg": 136.2, "height_cm": 158.0, "sex": "female"}
+    del who["profile"]["body_fat"]
+    weights = [{"date": str(START + timedelta(days=day)), "weight_kg": 136.2} for day in range(15)]
+    phase = {
+        "kind": "maintenance",
+        "start_date": str(START),
+        "weeks": [{"intake_kcal": 2600, "protein_g": 120}] * 6,
+        "maintenance": {"kcal_per_day": 2600, "standard_deviation_kcal": 200},
+    }
+    state = call("review_phase", {**who, "phase": phase, "log": {"weights": weights}})["state"]
+    start = state["phase"]["start_body"]
+    assert start["fat_kg"]["mean"] / start["weight_kg"]["mean"] == pytest.approx(0.6)
+    assert start["fat_kg"]["mean"] / start["weight_kg"]["mean"] > 0.6
+    later = [{"date": str(START + timedelta(days=day)), "weight_kg": 136.2} for day in range(15, 22)]
+    assert call("review_phase", {**who, "state": state, "log": {"weights": later}})["days_into_phase"] == 21
+
+
 def test_a_week_in_another_unit_does_not_lock_anybody_out(plan: Json) -> None:
     """A scale switched to pounds for a week: the state that carries those days is read like any other."""
     state, intake = plan["state"], plan["state"]["phase"]["weeks"][0]["intake_kcal"]

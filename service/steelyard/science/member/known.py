@@ -67,6 +67,9 @@ LEAST_FAT_SD = constant(
 )  # fmt: skip
 DISAGREE = "BODY_FAT_METHODS_DISAGREE"
 _RECENT_WEIGHINGS = 5
+_SURELY_SD = 3.0  # further than so many of its own SD is another weight (common practice, no published source)
+# Of a share of fat: the masses that tell it are rounded, and at the edge of what a body can have one may lie beyond.
+_ROUNDED = 1e-4
 
 
 def settled(told: Told) -> Told:
@@ -117,7 +120,7 @@ def _check(person: Person, known: Known) -> None:
     if person.sex is not known.sex or abs(person.height_cm - known.height_cm) > SAME_HEIGHT_CM:
         detail = "Sex and height of the state are not those of the profile: it is another person's."
         raise Contradiction("STATE_OF_ANOTHER", "state", detail)
-    weight, log = known.body.weight.mean, known.log
+    weight, log = known.body.weight, known.log
     if known.steered is not None and known.steered.day > known.day:
         detail = "What weight taught of maintenance is of a day after the state."
         raise Contradiction("STATE_CONTRADICTS_ITSELF", "state.steered", detail)
@@ -140,17 +143,18 @@ def _check(person: Person, known: Known) -> None:
     _check_weight(log, weight)
 
 
-def _check_weight(log: Log, weight_kg: float) -> None:
+def _check_weight(log: Log, weight: Estimate) -> None:
     """The log is handed on as it was sent, slips and other units included: it is somebody else's only where it has no
-    weighing near the weight, however it is read."""
+    weighing near the weight, however it is read. Months after the last one the weight is known to some kilograms."""
+    weight_kg, apart = weight.mean, max(SAME_WEIGHT, _SURELY_SD * weight.sd / weight.mean)
     recent = [entry.weight_kg for entry in sorted(log.weighings, key=lambda entry: entry.day)[-_RECENT_WEIGHINGS:]]
-    if any(abs(each / weight_kg - 1.0) <= SAME_WEIGHT for each in recent):
+    if any(abs(each / weight_kg - 1.0) <= apart for each in recent):
         return
     try:
         found = weights_read(log, weight_kg)
     except OutOfDomain:
         found = []
-    if all(abs(each / weight_kg - 1.0) > SAME_WEIGHT for each in found):
+    if all(abs(each / weight_kg - 1.0) > apart for each in found):
         middle = sorted(recent)[len(recent) // 2]
         detail = f"Its weight of {weight_kg:.1f} kg is not that of its log, {middle:.1f} kg."
         raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", detail)
@@ -160,7 +164,7 @@ def _check_body(body: StartingBody, field: str) -> None:
     weight = body.weight.mean
     if (
         not LEAST_WEIGHT_KG <= weight <= MOST_WEIGHT_KG
-        or not FAT_FRACTION_FROM <= body.fat_kg.mean / weight <= FAT_FRACTION_TO
+        or not FAT_FRACTION_FROM - _ROUNDED <= body.fat_kg.mean / weight <= FAT_FRACTION_TO + _ROUNDED
     ):
         detail = "No living body has this weight and share of fat: send both as an answer gave them."
         raise OutOfDomain("STATE_NOT_READABLE", field, detail)
