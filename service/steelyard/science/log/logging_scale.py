@@ -4,14 +4,15 @@ from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, compiled
 from ..register import Basis, constant, source
 from .entries import DailyLog
 
+_RATIO_SD = 0.075
 LOGGING_RATIO = constant(
-    "logging_ratio", 0.87, unit="1", standard_deviation=0.075, basis=Basis.JUDGEMENT,
+    "logging_ratio", 0.87, unit="1", standard_deviation=_RATIO_SD, basis=Basis.JUDGEMENT,
     summary="Logged over eaten energy of someone who keeps a log, before their log says otherwise: between athletes "
     "against doubly labelled water (0.81) and people who weigh their food (about 0.9)",
 )  # fmt: skip
 LOGGING_RATIO_SD = constant(
     "logging_ratio_sd",
-    0.075,
+    _RATIO_SD,
     unit="1",
     basis=Basis.JUDGEMENT,
     summary="Spread of the logging ratio between people who keep a log",
