@@ -5,7 +5,8 @@ from typing import Any
 
 import pytest
 from steelyard.science.person import CheckIn, CycleSaid, StrengthSaid
-from steelyard.science.phase import PhaseKind
+from steelyard.science.phase import IntakeChange, PhaseKind
+from steelyard.science.review import texts
 from steelyard.science.review.check_in_signs import heed
 from steelyard.science.review.next_step import Advice, NextStep
 
@@ -18,10 +19,15 @@ def said(*days_ago: int, **answers: Any) -> list[CheckIn]:
     return [CheckIn(DAY - ago, **{**usual, **answers}) for ago in days_ago]
 
 
-def course(*intakes: float, maintenance: float = 2500.0, kind: PhaseKind = PhaseKind.CUT) -> Any:
+def course(
+    *intakes: float,
+    maintenance: float = 2500.0,
+    kind: PhaseKind = PhaseKind.CUT,
+    changes: tuple[IntakeChange, ...] = (),
+) -> Any:
     """What is left of a phase: days of these intakes, before any change."""
     return SimpleNamespace(
-        phase=SimpleNamespace(kind=kind),
+        phase=SimpleNamespace(kind=kind, changes=changes),
         maintenance_kcal=maintenance,
         intakes=lambda change, days: [kcal + change for kcal in intakes],
     )
@@ -36,7 +42,6 @@ WORN = {"hunger": 5, "sleep": 2}
         ((2000.0,), 0, 150),  # the whole of it
         ((2000.0, 2420.0), 0, 80),  # never past maintenance on any day: 2,500 less 2,420
         ((2000.0, 2600.0), 0, 0),  # a break is over it already
-        ((1900.0,), -100, 150),
         ((2000.0,), 150, 50),  # with what the review raises one step of 200 at most
     ],
 )
@@ -46,7 +51,26 @@ def test_worn_people_eat_more_and_never_past_maintenance(
     advice = ON._replace(correction_kcal=change_kcal)
     found = heed(said(8, 1, **WORN), course(*intakes), DAY, advice)
     assert found.correction_kcal == change_kcal + raised_kcal
+    assert found.reasons[0].params == {"raise_kcal": raised_kcal}
     assert (found.decision, found.days_ahead) == (NextStep.CONTINUE, 21)
+
+
+def test_a_check_in_raises_once_and_the_next_one_again() -> None:
+    raised = (IntakeChange(day=DAY - 1, change_kcal=150.0),)
+    again = heed(said(8, 1, **WORN), course(2150.0, changes=raised), DAY, ON)
+    assert (again.correction_kcal, again.reasons[0].params) == (0, {"raise_kcal": 0.0})
+    newer = heed(said(8, 1, 0, **WORN), course(2150.0, changes=raised), DAY, ON)
+    assert newer.correction_kcal == 150
+    # What was lowered, or raised before that check-in, is no answer to it.
+    for other in (IntakeChange(day=DAY - 1, change_kcal=-100.0), IntakeChange(day=DAY - 2, change_kcal=150.0)):
+        assert heed(said(8, 1, **WORN), course(2150.0, changes=(other,)), DAY, ON).correction_kcal == 150
+
+
+def test_nothing_is_lowered_on_the_day_on_which_somebody_is_worn() -> None:
+    lower = ON._replace(correction_kcal=-100, reasons=[texts.step(texts.STEPPED, -100)])
+    found = heed(said(8, 1, **WORN), course(2000.0), DAY, lower)
+    assert found.correction_kcal == 150
+    assert [reason.code for reason in found.reasons] == ["CHECK_IN_WORN"]
 
 
 def test_two_check_ins_a_week_apart_must_agree_and_old_ones_say_nothing() -> None:

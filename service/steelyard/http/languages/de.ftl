@@ -863,10 +863,16 @@ QUESTION_FOUND_WATER = Was sich am { DATETIME($date, dateStyle: "long") } geänd
 
 # Zeichen aus einer Rückmeldung.
 CHECK_IN_MISSED_PERIOD = Eine ausgebliebene Periode bei wenig Essen zeigt Energiemangel: Beende diese Phase, iss so viel, wie du verbrauchst, und geh in eine Arztpraxis.
-CHECK_IN_LATE_PERIOD = Deine Periode verspätet sich: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr, und sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
+CHECK_IN_LATE_PERIOD = { $raise_kcal ->
+    [0] Deine Periode verspätet sich: Sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
+   *[other] Deine Periode verspätet sich: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr, und sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
+}
 CHECK_IN_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander gefallen: Schließe diese Phase binnen einer Woche ab.
 CHECK_IN_MUCH_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander um ein Zehntel gefallen: Beende diese Phase.
-CHECK_IN_WORN = Hunger und Schlaf waren zweimal nacheinander schlecht: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr. Es wird leichter und dauert ein paar Tage länger.
+CHECK_IN_WORN = { $raise_kcal ->
+    [0] Hunger und Schlaf waren zweimal nacheinander schlecht. Mehr kommt vorerst nicht dazu: Sag in einer Woche wieder, wie es dir geht.
+   *[other] Hunger und Schlaf waren zweimal nacheinander schlecht: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr. Es wird leichter und dauert ein paar Tage länger.
+}
 CHECK_IN_LOW_MOOD = Deine Stimmung war zweimal nacheinander am Boden: Sprich mit jemandem, dem du vertraust, und bleibt es so, mit einer Ärztin oder einem Arzt.
 
 # Eine Saison.

@@ -795,10 +795,16 @@ QUESTION_FOUND_WATER = What changed on { DATETIME($date, dateStyle: "long") } ex
 
 # Signs of a check-in.
 CHECK_IN_MISSED_PERIOD = A missed period while eating less is a sign of too little energy: end this phase, eat at maintenance and see a physician.
-CHECK_IN_LATE_PERIOD = Your period is late: eat { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more, and tell a physician if it stays away.
+CHECK_IN_LATE_PERIOD = { $raise_kcal ->
+    [0] Your period is late: tell a physician if it stays away.
+   *[other] Your period is late: eat { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more, and tell a physician if it stays away.
+}
 CHECK_IN_WEAKER = Your strength in the main lifts has fallen twice in a row: finish this phase within the week.
 CHECK_IN_MUCH_WEAKER = Your strength in the main lifts has fallen by a tenth, twice in a row: end this phase.
-CHECK_IN_WORN = Hunger and sleep have been bad twice in a row: eat { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more. It gets easier, and takes a little longer.
+CHECK_IN_WORN = { $raise_kcal ->
+    [0] Hunger and sleep have been bad twice in a row. Nothing more is added for now: check in again in a week.
+   *[other] Hunger and sleep have been bad twice in a row: eat { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more. It gets easier, and takes a little longer.
+}
 CHECK_IN_LOW_MOOD = Your mood has been at its lowest twice in a row: talk to someone you trust, and to a physician if it stays.
 
 # A season.

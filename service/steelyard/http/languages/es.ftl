@@ -850,10 +850,16 @@ QUESTION_FOUND_WATER = Lo que cambió el { DATETIME($date, dateStyle: "long") } 
 
 # Señales de un control.
 CHECK_IN_MISSED_PERIOD = Que falte la regla al comer menos es señal de poca energía: acaba esta fase, come tus calorías de mantenimiento y ve al médico.
-CHECK_IN_LATE_PERIOD = Tu regla se retrasa: come { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más, y si no llega, habla con un médico.
+CHECK_IN_LATE_PERIOD = { $raise_kcal ->
+    [0] Tu regla se retrasa: si no llega, habla con un médico.
+   *[other] Tu regla se retrasa: come { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más, y si no llega, habla con un médico.
+}
 CHECK_IN_WEAKER = Tu fuerza en los ejercicios principales ha bajado dos veces seguidas: acaba esta fase en una semana.
 CHECK_IN_MUCH_WEAKER = Tu fuerza en los ejercicios principales ha bajado una décima parte, dos veces seguidas: acaba esta fase.
-CHECK_IN_WORN = Hambre y sueño han ido mal dos veces seguidas: come { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más. Será más llevadero y durará unos días más.
+CHECK_IN_WORN = { $raise_kcal ->
+    [0] Hambre y sueño han ido mal dos veces seguidas. Por ahora no se añade más: di en una semana cómo estás.
+   *[other] Hambre y sueño han ido mal dos veces seguidas: come { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más. Será más llevadero y durará unos días más.
+}
 CHECK_IN_LOW_MOOD = Tu ánimo ha estado por los suelos dos veces seguidas: habla con alguien de confianza y, si no mejora, con un médico.
 
 # Una temporada.

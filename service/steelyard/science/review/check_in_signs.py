@@ -46,14 +46,20 @@ WORN = "CHECK_IN_WORN"
 LOW_MOOD = "CHECK_IN_LOW_MOOD"
 WAITS = "REVIEW_WAITS_FOR_EVENT"
 _WORST_MOOD, _BAD, _HUNGRY = 1, 2, 5
+_ABOUT_FOOD = (LATE, WORN)
+_OF_LESS = (texts.STEPPED, texts.CORRECTION_HELD)
 
 
 class Signs(NamedTuple):
-    """What check-ins ask for, the strongest of it, with what is said of it."""
+    """What check-ins ask for, the strongest of it; ``more_since``: the day of the check-in that asks for more food."""
 
     step: NextStep | None
-    is_raise: bool
-    reasons: list[Message]
+    more_since: int | None
+    codes: tuple[str, ...]
+
+    def said(self, raise_kcal: float = 0.0) -> list[Message]:
+        """What is said of it, with what is added to the food [kcal/d]."""
+        return [say(code, raise_kcal=raise_kcal) if code in _ABOUT_FOOD else say(code) for code in self.codes]
 
 
 def _twice(check_ins: Sequence[CheckIn], says: Callable[[CheckIn], bool]) -> bool:
@@ -69,7 +75,8 @@ def _twice(check_ins: Sequence[CheckIn], says: Callable[[CheckIn], bool]) -> boo
     "check_in_signs",
     summary="What a check-in of hunger, sleep, mood, cycle and strength changes of a deficit",
     formula="a missed period, or lifts down a tenth twice: end; lifts down twice: a week more at most; a late period, "
-    "or hunger at its most with bad sleep, or mood at its worst, twice: more to eat, never past maintenance",
+    "or hunger at its most with bad sleep, or mood at its worst, twice: more to eat, once for each check-in and never "
+    "past maintenance",
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
     sources=(STELLINGWERFF_2023,),
@@ -78,51 +85,60 @@ def _twice(check_ins: Sequence[CheckIn], says: Callable[[CheckIn], bool]) -> boo
 def signs_of(check_ins: Sequence[CheckIn], day: int) -> Signs:
     """What the check-ins up to ``day`` ask for."""
     recent = sorted((each for each in check_ins if day - HEEDED_DAYS <= each.day <= day), key=lambda each: each.day)
-    reasons: list[Message] = []
+    codes: list[str] = []
     step, is_raise = None, False
     if recent and recent[-1].cycle is CycleSaid.MISSED:
         step = NextStep.END
-        reasons.append(say(MISSED))
+        codes.append(MISSED)
     if _twice(recent, lambda each: each.strength is StrengthSaid.DOWN_MUCH):
         step = NextStep.END
-        reasons.append(say(MUCH_WEAKER))
+        codes.append(MUCH_WEAKER)
     elif _twice(recent, lambda each: each.strength in (StrengthSaid.DOWN, StrengthSaid.DOWN_MUCH)):
         step = step or NextStep.SHORTEN
-        reasons.append(say(WEAKER))
+        codes.append(WEAKER)
     if recent and recent[-1].cycle is CycleSaid.LATE:
         is_raise = True
-        reasons.append(say(LATE, raise_kcal=RAISE_KCAL))
+        codes.append(LATE)
     if _twice(recent, lambda each: each.mood == _WORST_MOOD):
         is_raise = True
-        reasons.append(say(LOW_MOOD))
+        codes.append(LOW_MOOD)
     if _twice(recent, lambda each: each.hunger == _HUNGRY and (each.sleep or _HUNGRY) <= _BAD):
         is_raise = True
-        reasons.append(say(WORN, raise_kcal=RAISE_KCAL))
-    return Signs(step, is_raise, reasons)
+        codes.append(WORN)
+    return Signs(step, recent[-1].day if is_raise else None, tuple(codes))
 
 
 def heed(check_ins: Sequence[CheckIn], course: RestOfPhase, day: int, advice: Advice) -> Advice:
     """The advice with what check-ins ask for: a deficit ends, is shortened, or eats more; anything else is as it was.
 
-    Who eats at maintenance or over it is only told whom to see.
+    A check-in raises once: reviews that follow without another leave what is told as it is. Who eats at maintenance or
+    over it is only told whom to see.
     """
     signs = signs_of(check_ins, day)
-    if not signs.reasons:
+    if not signs.codes:
         return advice
     if advice.days_ahead == 0 or not course.phase.kind.is_deficit:
-        return advice._replace(reasons=[*advice.reasons, *signs.reasons])
-    reasons = [*signs.reasons, *advice.reasons]
+        return advice._replace(reasons=[*advice.reasons, *signs.said()])
     if signs.step is NextStep.END:
-        return Advice(NextStep.END, 0, 0, signs.reasons, advice.actions)
+        return Advice(NextStep.END, 0, 0, signs.said(), advice.actions)
     days, decision = advice.days_ahead, advice.decision
     if signs.step is NextStep.SHORTEN and days > DAYS_PER_WEEK:
         days, decision = DAYS_PER_WEEK, NextStep.SHORTEN
-    change = advice.correction_kcal
-    if signs.is_raise:
+    change, raised, reasons = advice.correction_kcal, 0, advice.reasons
+    if signs.more_since is not None and not _is_raised_since(signs.more_since, course):
+        if change < 0:
+            # Nothing is lowered on the day on which somebody says that it is too little.
+            change, reasons = 0, [reason for reason in reasons if reason.code not in _OF_LESS]
         room = course.maintenance_kcal - max(course.intakes(float(change), days))
         # As every change, one step at most.
-        change += down(max(0.0, min(RAISE_KCAL, room, texts.MOST_STEP_KCAL - change)))
-    return advice._replace(decision=decision, correction_kcal=change, days_ahead=days, reasons=reasons)
+        raised = down(max(0.0, min(RAISE_KCAL, room, texts.MOST_STEP_KCAL - change)))
+    reasons = [*signs.said(float(raised)), *reasons]
+    return advice._replace(decision=decision, correction_kcal=change + raised, days_ahead=days, reasons=reasons)
+
+
+def _is_raised_since(day: int, course: RestOfPhase) -> bool:
+    """Whether more was told on or after a day, so that the check-in of that day has had its answer."""
+    return any(change.day >= day and change.change_kcal > 0.0 for change in course.phase.changes)
 
 
 class Waits(NamedTuple):
