@@ -527,8 +527,14 @@ RAISED_TO_FLOOR = Deine Energiemenge steigt auf { NUMBER($intake_kcal, maximumFr
 WARNED_YOUNG_ADULT = Mit 18 oder 19 reift dein Körper vielleicht noch: Halte das Defizit klein und kurz.
 WARNED_EATING_DISORDER_DOUBT = Du warst dir wegen einer Essstörung unsicher. Machen dir Essen oder Gewicht Sorgen, sprich zuerst mit einer Arztpraxis; wird es schlimmer, brich ab.
 WARNED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche. Erklärt das keine Diät, iss mehr und lass es in einer Arztpraxis abklären.
-WARNED_EATEN_FLOOR = Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag; iss mindestens { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode: geh zum Arzt.
-WARNED_EATEN_AVAILABILITY = Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode: geh zum Arzt.
+WARNED_EATEN_FLOOR = { $periods ->
+    [no] Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag; iss mindestens { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Bei gedrückter Stimmung oder Essanfällen: geh zum Arzt.
+   *[yes] Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag; iss mindestens { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode: geh zum Arzt.
+}
+WARNED_EATEN_AVAILABILITY = { $periods ->
+    [no] Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung oder Essanfällen: geh zum Arzt.
+   *[yes] Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode: geh zum Arzt.
+}
 WARNED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum ist das Defizit höchstens so groß wie üblich.
 WARNED_BMI = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } liegt nahe am Untergewicht: Halte die Phase kurz.
 WARNED_BODY_FAT = Die Phase endet bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett, so schlank, wie es die wenigsten gut halten können.
@@ -536,7 +542,10 @@ WARNED_DEFICIT_SHARE = Das Defizit macht { NUMBER($share_percent, maximumFractio
 WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag sind mehr als die { NUMBER($usual_kcal, maximumFractionDigits: 0) }, bis zu denen Mini-Cuts meist gehen: Achte auf Hunger, Schlaf und Kraft.
 WARNED_FAT_SUPPLY = Das Defizit verlangt jedem Kilogramm Körperfett { NUMBER($observed, maximumFractionDigits: 1) } kcal am Tag ab. Über { NUMBER($limit, maximumFractionDigits: 1) } verlierst du vielleicht mehr Muskeln.
 WARNED_LOSS = Geplant sind { NUMBER($percent, maximumFractionDigits: 2) } % Gewichtsverlust je Woche. Das ist schnell: Achte auf deine Kraft.
-WARNED_AVAILABILITY = Neben dem Training bleibt wenig Energie, das geht nur einige Wochen. Achte auf Schlaf, Stimmung, Libido und Zyklus; ändern sie sich, brich ab.
+WARNED_AVAILABILITY = { $periods ->
+    [no] Neben dem Training bleibt wenig Energie, das geht nur einige Wochen. Achte auf Schlaf, Stimmung und Libido; ändern sie sich, brich ab.
+   *[yes] Neben dem Training bleibt wenig Energie, das geht nur einige Wochen. Achte auf Schlaf, Stimmung, Libido und Zyklus; ändern sie sich, brich ab.
+}
 WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind weniger als dein Ruheumsatz ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): nur in einem Mini-Cut vertretbar.
 WARNED_KIDNEY_PROTEIN = Viel Eiweiß bei einer Nierenkrankheit nur, wenn deine Arztpraxis zustimmt.
 WARNED_DIETARY_FAT = Fett macht nur { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Essens aus. Auf Dauer ist das zu wenig.
@@ -589,7 +598,10 @@ CEILING_NOT_REACHED = In diesen Wochen erreichst du { NUMBER($fat_percent, maxim
 END_AT_TARGET = Hör auf, sobald der Trend { NUMBER($fat_kg, maximumFractionDigits: 1) } kg weniger Fett zeigt, auch vor der letzten Woche.
 END_AT_LIMIT = Hör spätestens nach { weeks } auf: Ein Mini-Cut soll kurz sein.
 END_CUT_AT_LIMIT = Hör spätestens nach { weeks } auf, und halte dann erst einmal dein Gewicht.
-END_ON_SIGNS = Hör früher auf, wenn die Kraft zweimal nacheinander nachlässt, bei schlechtem Schlaf, gedrückter Stimmung, Essanfällen oder ausgebliebener Periode.
+END_ON_SIGNS = { $periods ->
+    [no] Hör früher auf, wenn die Kraft zweimal nacheinander nachlässt, bei schlechtem Schlaf, gedrückter Stimmung oder Essanfällen.
+   *[yes] Hör früher auf, wenn die Kraft zweimal nacheinander nachlässt, bei schlechtem Schlaf, gedrückter Stimmung, Essanfällen oder ausgebliebener Periode.
+}
 END_ON_FAST_LOSS = Iss mehr, wenn dein Gewicht zwei Wochen lang schneller fällt als { NUMBER($percent, maximumFractionDigits: 1) } % je Woche; das Wasser der ersten Woche zählt nicht.
 TRAIN_IN_DEFICIT = Halte die Gewichte im Training hoch. Erholst du dich schlechter, mach zuerst weniger Sätze.
 TRAIN_IN_GAIN = Steigere zuerst Gewicht oder Wiederholungen, dann Sätze: Der Überschuss ist zum Trainieren da.

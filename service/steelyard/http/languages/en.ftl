@@ -527,15 +527,24 @@ RAISED_TO_FLOOR = Your intake is raised to { NUMBER($intake_kcal, maximumFractio
 WARNED_YOUNG_ADULT = At 18 or 19 your body may still be maturing: keep the deficit small and short.
 WARNED_EATING_DISORDER_DOUBT = You were unsure about an eating disorder. If food or weight worries you, talk to a clinician first; stop if it gets worse.
 WARNED_LOGGED_LOSS = By your log you lose { NUMBER($percent, maximumFractionDigits: 1) }% of body mass a week. If no diet explains it, eat more and see a clinician.
-WARNED_EATEN_FLOOR = Your log shows about { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal a day; eat at least { NUMBER($limit_kcal, maximumFractionDigits: 0) }. With low mood, binge eating or a missed period, see a clinician.
-WARNED_EATEN_AVAILABILITY = Eat more: by your log too little energy is left beside training. With low mood, binge eating or a missed period, see a clinician.
+WARNED_EATEN_FLOOR = { $periods ->
+    [no] Your log shows about { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal a day; eat at least { NUMBER($limit_kcal, maximumFractionDigits: 0) }. With low mood or binge eating, see a clinician.
+   *[yes] Your log shows about { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal a day; eat at least { NUMBER($limit_kcal, maximumFractionDigits: 0) }. With low mood, binge eating or a missed period, see a clinician.
+}
+WARNED_EATEN_AVAILABILITY = { $periods ->
+    [no] Eat more: by your log too little energy is left beside training. With low mood or binge eating, see a clinician.
+   *[yes] Eat more: by your log too little energy is left beside training. With low mood, binge eating or a missed period, see a clinician.
+}
 WARNED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit is the usual size at most.
 WARNED_BMI = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight: keep the phase short.
 WARNED_DEFICIT_SHARE = The deficit is { NUMBER($share_percent, maximumFractionDigits: 0) }% of your maintenance: expect hunger and fatigue.
 WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day is more than the { NUMBER($usual_kcal, maximumFractionDigits: 0) } that mini-cuts usually go to: watch hunger, sleep and strength.
 WARNED_FAT_SUPPLY = Each kilogram of body fat would have to supply { NUMBER($observed, maximumFractionDigits: 1) } kcal a day. Over { NUMBER($limit, maximumFractionDigits: 1) }, you may lose more muscle.
 WARNED_LOSS = With this plan you lose { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week. That is fast: watch your strength.
-WARNED_AVAILABILITY = Training leaves your body little energy: fine for a few weeks only. Watch sleep, mood, libido and any menstrual cycle; stop if they change.
+WARNED_AVAILABILITY = { $periods ->
+    [no] Training leaves your body little energy: fine for a few weeks only. Watch sleep, mood and libido; stop if they change.
+   *[yes] Training leaves your body little energy: fine for a few weeks only. Watch sleep, mood, libido and any menstrual cycle; stop if they change.
+}
 WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is less than your body uses at rest ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): acceptable in a mini-cut only.
 WARNED_KIDNEY_PROTEIN = High protein with kidney disease needs your clinician's agreement.
 WARNED_DIETARY_FAT = Fat is only { NUMBER($share_percent, maximumFractionDigits: 0) }% of what you eat. In the long run that is too little.
@@ -573,7 +582,10 @@ GAIN_RATE_EXPECTED_SPARED = Expect to gain about { NUMBER($percent_per_month, ma
 RETURN_CHECKS_SPARED = Without water you should gain { NUMBER($rate_kg, maximumFractionDigits: 2) } kg a week. Check on { DATETIME($first_date, dateStyle: "long") } and { DATETIME($second_date, dateStyle: "long") }: at twice that, ask your doctor.
 END_AT_LIMIT = Stop after { weeks } at the latest: a mini-cut is meant to be short.
 END_CUT_AT_LIMIT = Stop after { weeks } at the latest, and hold at maintenance before anything else.
-END_ON_SIGNS = Stop early if strength falls in two sessions running, or with poor sleep, low mood, binge eating or a missed period.
+END_ON_SIGNS = { $periods ->
+    [no] Stop early if strength falls in two sessions running, or with poor sleep, low mood or binge eating.
+   *[yes] Stop early if strength falls in two sessions running, or with poor sleep, low mood, binge eating or a missed period.
+}
 END_ON_FAST_LOSS = Eat more if your weight falls faster than { NUMBER($percent, maximumFractionDigits: 1) }% a week over two weeks, once the first week's water has settled.
 TRAIN_IN_DEFICIT = Keep the loads up. When recovery suffers, do fewer sets first.
 TRAIN_IN_GAIN = Add load or repetitions before sets: the surplus is there to be trained with.

@@ -523,8 +523,14 @@ RAISED_TO_FLOOR = Lo que comes sube a { NUMBER($intake_kcal, maximumFractionDigi
 WARNED_YOUNG_ADULT = Con 18 o 19 años tu cuerpo quizá siga madurando: que el déficit sea pequeño y corto.
 WARNED_EATING_DISORDER_DOUBT = No sabías si tienes un trastorno alimentario. Si la comida o el peso te preocupan, habla antes con tu médico; para si empeora.
 WARNED_LOGGED_LOSS = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso por semana. Si ninguna dieta lo explica, come más y consulta al médico.
-WARNED_EATEN_FLOOR = Tu registro muestra unas { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal al día; come al menos { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Con ánimo bajo, atracones o falta de regla, ve al médico.
-WARNED_EATEN_AVAILABILITY = Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo, atracones o falta de regla, ve al médico.
+WARNED_EATEN_FLOOR = { $periods ->
+    [no] Tu registro muestra unas { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal al día; come al menos { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Con ánimo bajo o atracones, ve al médico.
+   *[yes] Tu registro muestra unas { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal al día; come al menos { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Con ánimo bajo, atracones o falta de regla, ve al médico.
+}
+WARNED_EATEN_AVAILABILITY = { $periods ->
+    [no] Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo o atracones, ve al médico.
+   *[yes] Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo, atracones o falta de regla, ve al médico.
+}
 WARNED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit es como mucho el habitual.
 WARNED_BMI = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso: que la fase sea corta.
 WARNED_BODY_FAT = La fase acaba en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa: casi nadie se mantiene bien con tan poca.
@@ -532,7 +538,10 @@ WARNED_DEFICIT_SHARE = El déficit es el { NUMBER($share_percent, maximumFractio
 WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día son más que las { NUMBER($usual_kcal, maximumFractionDigits: 0) } a las que suele llegar un mini-cut: vigila hambre, sueño y fuerza.
 WARNED_FAT_SUPPLY = El déficit pide { NUMBER($observed, maximumFractionDigits: 1) } kcal al día a cada kilo de grasa. Por encima de { NUMBER($limit, maximumFractionDigits: 1) } puedes perder más músculo.
 WARNED_LOSS = Está previsto perder un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana. Es rápido: vigila tu fuerza.
-WARNED_AVAILABILITY = Queda poca energía además del entrenamiento: vale solo unas semanas. Vigila sueño, ánimo, libido y ciclo; si cambian, para.
+WARNED_AVAILABILITY = { $periods ->
+    [no] Queda poca energía además del entrenamiento: vale solo unas semanas. Vigila sueño, ánimo y libido; si cambian, para.
+   *[yes] Queda poca energía además del entrenamiento: vale solo unas semanas. Vigila sueño, ánimo, libido y ciclo; si cambian, para.
+}
 WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es menos de lo que gastas en reposo ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): aceptable solo en un mini-cut.
 WARNED_KIDNEY_PROTEIN = Mucha proteína con una enfermedad renal requiere el visto bueno de tu médico.
 WARNED_DIETARY_FAT = La grasa es solo el { NUMBER($share_percent, maximumFractionDigits: 0) } % de lo que comes. A la larga es muy poco.
@@ -585,7 +594,10 @@ CEILING_NOT_REACHED = En estas semanas previsiblemente no llegas al { NUMBER($fa
 END_AT_TARGET = Para en cuanto la tendencia muestre { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa perdida, aunque no sea la última semana.
 END_AT_LIMIT = Para tras { weeks } como mucho: un mini-cut debe ser corto.
 END_CUT_AT_LIMIT = Para tras { weeks } como mucho, y mantente antes de hacer otra cosa.
-END_ON_SIGNS = Para antes si la fuerza baja en dos sesiones seguidas, o con mal sueño, ánimo bajo, atracones o falta de regla.
+END_ON_SIGNS = { $periods ->
+    [no] Para antes si la fuerza baja en dos sesiones seguidas, o con mal sueño, ánimo bajo o atracones.
+   *[yes] Para antes si la fuerza baja en dos sesiones seguidas, o con mal sueño, ánimo bajo, atracones o falta de regla.
+}
 END_ON_FAST_LOSS = Come más si en dos semanas tu peso baja más del { NUMBER($percent, maximumFractionDigits: 1) } % por semana, pasada el agua de la primera.
 TRAIN_IN_DEFICIT = Mantén las cargas altas. Si te recuperas peor, quita primero series.
 TRAIN_IN_GAIN = Sube primero carga o repeticiones y después series: el superávit está para entrenar con él.

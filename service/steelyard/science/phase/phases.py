@@ -4,7 +4,7 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from ..body import Forecast
-from ..rails import LOSS_LIMIT, Macronutrients
+from ..rails import LOSS_LIMIT, Macronutrients, Subject, periods_of
 from ..register import Message, say
 from .defaults import CUT_FIRST_RESET_WEEKS, CUT_RESET_WEEKS, GAIN_RESET_WEEKS, RETURN_CHECK_WEEKS
 from .weeks import Element
@@ -44,15 +44,17 @@ class PlannedPhase(NamedTuple):
         return self.weeks[-1].point
 
 
-def signs_to_stop() -> list[Message]:
+def signs_to_stop(subject: Subject) -> list[Message]:
     """What ends a deficit before its last day, whatever its plan."""
-    return [say("END_ON_SIGNS"), say("END_ON_FAST_LOSS", percent=100 * LOSS_LIMIT)]
+    periods = periods_of(subject)
+    return [say("END_ON_SIGNS", periods=periods), say("END_ON_FAST_LOSS", percent=100 * LOSS_LIMIT)]
 
 
 def explain_cut(
     phase: PlannedPhase,
     path: Forecast,
     *,
+    subject: Subject,
     reasons: list[Message],
     protein_g_per_kg: float,
     easing_in_weeks: int,
@@ -87,7 +89,7 @@ def explain_cut(
         expected = float(path.states[first].fat_kg - path.states[last].fat_kg)
         phase.ends_early_when.append(say("END_AT_TARGET", fat_kg=expected if fat_loss_kg is None else fat_loss_kg))
     phase.ends_early_when.append(say("END_AT_LIMIT" if is_mini else "END_CUT_AT_LIMIT", weeks=len(phase.weeks)))
-    phase.ends_early_when.extend(signs_to_stop())
+    phase.ends_early_when.extend(signs_to_stop(subject))
     phase.guidance.append(say("TRAIN_IN_DEFICIT"))
     phase.guidance.append(say("WEIGH_DAILY"))
 

@@ -213,6 +213,7 @@ def _lay_out(
     explain_cut(
         phases[cut],
         path,
+        subject=subject,
         reasons=solved.reasons,
         protein_g_per_kg=min(given, phase.protein),
         easing_in_weeks=aim.easing_in_weeks,

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from ..numbers import FLOATS, Elementwise, Number, compiled
 from ..register import say, traced
+from .person_rails import periods_of
 from .subject import Logged, RailAction, Subject, stricter, warning
 from .table import AVAILABILITY, AVAILABILITY_LIMIT, FLOOR, INTAKE_FLOOR, LOGGED_LOSS_WARN, LOSS
 
@@ -58,12 +59,12 @@ def judge_logged(subject: Subject) -> list[RailAction]:
     if logged.eaten_kcal is None:
         return found
     eaten = logged.eaten_kcal / subject.scale.ratio
-    floor = stricter(INTAKE_FLOOR, subject.sex)
+    floor, periods = stricter(INTAKE_FLOOR, subject.sex), periods_of(subject)
     if eaten < _CLEARLY * floor < subject.physical_kcal:
-        message = say("WARNED_EATEN_FLOOR", eaten_kcal=eaten, limit_kcal=floor)
+        message = say("WARNED_EATEN_FLOOR", eaten_kcal=eaten, limit_kcal=floor, periods=periods)
         found.append(warning(FLOOR, message, floor, eaten, "kcal/d"))
     available = subject.availability(eaten)
     if available < subject.availability_left * AVAILABILITY_LIMIT:
-        message = say("WARNED_EATEN_AVAILABILITY", observed=available, limit=AVAILABILITY_LIMIT)
+        message = say("WARNED_EATEN_AVAILABILITY", observed=available, limit=AVAILABILITY_LIMIT, periods=periods)
         found.append(warning(AVAILABILITY, message, AVAILABILITY_LIMIT, available, "kcal/kg fat-free mass/d"))
     return found

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from ..person import Condition, EatingDisorder, Medicine, Screening
+from ..person import Condition, EatingDisorder, Medicine, Screening, Sex
 from ..register import Message, say, traced
 from .subject import RailAction, Refused, Subject, as_under, refusing, stricter, warning
 from .table import (
@@ -224,6 +224,11 @@ def may_hear_of_leanness(age_years: float, screening: Screening | None) -> bool:
     if age_years < ADULT_YEARS:
         return False
     return screening is None or not (screening.is_pregnant or _has_eating_disorder(screening))
+
+
+def periods_of(subject: Subject) -> str:
+    """Whether somebody may have periods, as texts ask it: `yes`, or `no` of men and from an age long past menopause."""
+    return "no" if subject.sex is Sex.MALE or subject.age_years >= OLDER_YEARS else "yes"
 
 
 @traced

@@ -5,6 +5,7 @@ import math
 from ..person import Condition, TrainingStatus
 from ..register import say, traced
 from .intake_floors import STEP_KCAL, least_on_day_kcal
+from .person_rails import periods_of
 from .subject import (
     RailAction,
     Subject,
@@ -80,7 +81,8 @@ def warn_deficit(
         )
     available = subject.availability(eaten)
     if available < AVAILABILITY_WARN:
-        message = say("WARNED_AVAILABILITY", observed=available, limit=AVAILABILITY_WARN)
+        periods = periods_of(subject)
+        message = say("WARNED_AVAILABILITY", observed=available, limit=AVAILABILITY_WARN, periods=periods)
         warnings.append(warning(AVAILABILITY, message, AVAILABILITY_WARN, available, "kcal/kg fat-free mass/d"))
     resting = subject.resting_now_kcal
     if eaten < resting:

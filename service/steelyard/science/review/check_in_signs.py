@@ -136,6 +136,12 @@ def heed(check_ins: Sequence[CheckIn], course: RestOfPhase, day: int, advice: Ad
     return advice._replace(decision=decision, correction_kcal=change + raised, days_ahead=days, reasons=reasons)
 
 
+def says_no_cycle(check_ins: Sequence[CheckIn], day: int) -> bool:
+    """Whether the last check-in up to ``day`` that speaks of the cycle says that there is none."""
+    said = [each for each in check_ins if each.cycle is not None and each.day <= day]
+    return bool(said) and max(said, key=lambda each: each.day).cycle is CycleSaid.NONE
+
+
 def _is_raised_since(day: int, course: RestOfPhase) -> bool:
     """Whether more was told on or after a day, so that the check-in of that day has had its answer."""
     return any(change.day >= day and change.change_kcal > 0.0 for change in course.phase.changes)

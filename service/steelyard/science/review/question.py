@@ -148,6 +148,7 @@ def question_of(
 
     Args: ``gap_kcal`` a day between what the scale tells was eaten and what the plan took for it; ``settled``: the
         answer to the last question. A cause that it ruled out is not asked about again. ``asked``: the last question.
+        ``knows_cycle``: whether nothing is to be asked of the cycle, as its days are known or there is none.
         ``speaks``: whether weighing may be asked of the person; else they are sent to who can help.
     """
     if explained is None:

@@ -14,13 +14,13 @@ from ..log import ABOUT_LOGGING, Log, LogMaintenance, Reading, day_of
 from ..member import Member
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, signs_to_stop
-from ..rails import Cleared, RailAction, Subject, may_hear_of_leanness
+from ..rails import Cleared, RailAction, Subject, may_hear_of_leanness, periods_of
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
 from .adherence import adherence_of
 from .advice import Ahead, advise, cleared
 from .aftermath import Aftermath
-from .check_in_signs import heed
+from .check_in_signs import heed, says_no_cycle
 from .correction import Stint
 from .due import NOTHING, read_on, what_is_due
 from .next_step import Advice
@@ -122,7 +122,7 @@ class Review(msgspec.Struct, frozen=True):
     @property
     def ends_early_when(self) -> list[Message]:
         """What ends the days to come before their last; empty where no deficit goes on."""
-        return signs_to_stop() if self.is_deficit and self.advice.days_ahead else []
+        return signs_to_stop(self.now) if self.is_deficit and self.advice.days_ahead else []
 
     @property
     def actions(self) -> list[RailAction]:
@@ -191,8 +191,9 @@ def review_phase(
     question = None
     if is_open and judged.verdict is not Verdict.WITHIN_INTERVAL and not (judged.is_logged_so and explains_all):
         gap, sex, asked = 0.0 if implied is None else implied.mean, member.person.sex, told_before.asked
+        has_no_cycle = periods_of(course.subject) == "no" or says_no_cycle(log.check_ins, day)
         question = question_of(
-            now.explained, gap, day, sex, knows_cycle=now.knows_cycle, settled=settled, asked=asked,
+            now.explained, gap, day, sex, knows_cycle=has_no_cycle or now.knows_cycle, settled=settled, asked=asked,
             speaks=may_hear_of_leanness(course.subject.age_years, course.subject.screening),
         )  # fmt: skip
     is_unanswered = question is not None and question.until_day < day

@@ -62,7 +62,7 @@ def live_season(
     has_cuts = any(week.mode == CUT for week in weeks)
     actions = list(asked.cutting.warnings) if has_cuts else []
     actions += season_actions(asked.member.subject, asked.history, policy, weeks, phases, path)
-    reasons = explain_phases(policy, weeks, phases, path)
+    reasons = explain_phases(asked.member.subject, policy, weeks, phases, path)
     unkept = unkept_limits(outcome, asked.limits)
     return Season(policy, outcome, told, path, actions, reasons, unkept)
 

@@ -106,7 +106,7 @@ def _history_actions(
 
 
 def explain_phases(
-    policy: Policy, weeks: list[WeekRecord], phases: list[PlannedPhase], path: Forecast
+    subject: Subject, policy: Policy, weeks: list[WeekRecord], phases: list[PlannedPhase], path: Forecast
 ) -> list[Message]:
     """Fill in why each phase is as it is; returns the season's own reasons."""
     cuts = dieting = 0
@@ -126,7 +126,7 @@ def explain_phases(
                 )
             )
             phase.reasons.append(say("PROTEIN_WHY", protein_g_per_kg=PROTEIN_DEFAULT_DEFICIT))
-            phase.ends_early_when.extend(signs_to_stop())
+            phase.ends_early_when.extend(signs_to_stop(subject))
             phase.guidance.extend([say("TRAIN_IN_DEFICIT"), say("WEIGH_DAILY")])
             if path.model.training_dose < 1.0:
                 phase.cautions.append(say("NO_TRAINING"))

@@ -1,0 +1,83 @@
+"""What a review says to the person whom it is about: nothing that cannot be theirs, and nothing that it does not do."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+from in_process import Running
+
+PATH = "/v1/reviews"
+START = date(2026, 5, 4)
+CLEARANCE = {"given_by": "Physician", "reason": "A small deficit is acceptable."}
+
+
+def body(
+    days: int = 35, *, sex: str = "female", age_years: int = 34, jump_kg: float = 1.6, **log: Any
+) -> dict[str, Any]:
+    """Somebody in a cut who logs as planned, and in whom something holds water from the third week on."""
+    dates = [(START + timedelta(days=i)).isoformat() for i in range(days)]
+    weights = [round(72.0 - 0.03 * i + (jump_kg if i > 15 else 0.0) + (0.3 if i % 2 else -0.3), 1) for i in range(days)]
+    return {
+        "profile": {
+            "sex": sex,
+            "age_years": age_years,
+            "height_cm": 168,
+            "weight_kg": 72.0,
+            "body_fat": {"fat_fraction": 0.34, "method": "dxa"},
+            "activity": {"kind": "level", "level": "light"},
+            "training": {"status": "novice", "resistance_sessions_per_week": 3},
+        },
+        "screening": {
+            "is_pregnant": False,
+            "is_breastfeeding": False,
+            "eating_disorder": "none",
+            "conditions": [],
+            "medicines": [],
+            "clinical_clearance": CLEARANCE,
+        },
+        "phase": {
+            "kind": "cut",
+            "start_date": START.isoformat(),
+            "maintenance": {"kcal_per_day": 2150, "standard_deviation_kcal": 150},
+            "weeks": [{"intake_kcal": 1700, "protein_g": 130}] * 10,
+        },
+        "log": {
+            "weights": [{"date": day, "weight_kg": kg} for day, kg in zip(dates, weights, strict=True)],
+            "intakes": [{"date": day, "intake_kcal": 1700} for day in dates],
+            **log,
+        },
+    }
+
+
+async def review(service: Running, asked: dict[str, Any]) -> Any:
+    answer = await service.client.post(PATH, json=asked)
+    assert answer.status_code == 200, answer.text
+    return answer.json()
+
+
+def no_cycle(days_ago: int = 1) -> dict[str, Any]:
+    return {"check_ins": [{"date": (START + timedelta(days=34 - days_ago)).isoformat(), "cycle": "none"}]}
+
+
+@pytest.mark.parametrize(
+    ("age_years", "log", "test"),
+    [
+        (34, {}, "cycle"),
+        (34, no_cycle(), "water"),  # who said that there is none
+        (68, {}, "water"),
+    ],
+)
+async def test_periods_are_asked_about_of_who_may_have_them(
+    service: Running, age_years: int, log: dict[str, Any], test: str
+) -> None:
+    answer = await review(service, body(age_years=age_years, **log))
+    assert answer["question"]["test"] == test
+
+
+@pytest.mark.parametrize(
+    ("sex", "age_years", "speaks"), [("male", 34, False), ("female", 68, False), ("female", 34, True)]
+)
+async def test_a_missed_period_ends_no_phase_of_a_man(service: Running, sex: str, age_years: int, speaks: bool) -> None:
+    answer = await review(service, body(14, sex=sex, age_years=age_years))
+    (signs,) = (said for said in answer["ends_early_when"] if said["code"] == "END_ON_SIGNS")
+    assert ("period" in signs["text"]) is speaks
