@@ -63,6 +63,8 @@ async def test_afterwards_needs_no_screening_and_tells_of_the_rebound(service: R
     assert (answer["is_finished"], answer["decision"], answer["weeks"]) == (True, "end", [])
     after = answer["after"]
     assert after["rebound_kg"]["mean"] > 0.2
+    (returns,) = (caution for caution in answer["cautions"] if caution["code"] == "REVIEW_REBOUND")
+    assert returns["params"]["carried_kg"] == pytest.approx(after["rebound_kg"]["mean"], abs=0.01)
     assert after["intake_kcal"] % 10 == 0
     first = date.fromisoformat(answer["as_of_date"])
     expected = [first + timedelta(days=days - 1) for days in (3, 7, 14)]

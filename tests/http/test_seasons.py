@@ -322,3 +322,17 @@ async def test_every_method_id_is_in_the_catalogue(service: Running) -> None:
     catalogue = {entry["id"] for entry in (await service.client.get("/v1/methods")).json()["entries"]}
     for kind in PATHS:
         assert set((await send(service, kind, request(kind))).json()["methods"]) <= catalogue
+
+
+@pytest.mark.parametrize(("intake_kcal", "rises"), [(1700, True), (4000, False)])
+async def test_the_scale_is_said_to_rise_after_a_cut_where_it_does(
+    service: Running, intake_kcal: int, rises: bool
+) -> None:
+    body = request(current_intake_kcal=intake_kcal, cut_history={"cuts_last_12_months": 1, "weeks_since_last_cut": 0})
+    first = (await send(service, "season", body)).json()["plan"]["phases"][0]
+    assert first["kind"] == "maintenance"
+    said = [note for note in first["cautions"] if note["code"] == "REBOUND"]
+    assert bool(said) is rises
+    assert all(note["params"]["carried_kg"] >= 0.1 for note in said)
+    # Without it nothing else says so either.
+    assert ("SEASON_BRIDGE" in {note["code"] for note in first["reasons"]}) is rises

@@ -189,7 +189,7 @@ def _cautions(member: Member, found: Review) -> list[Message]:
     before, now = way_from_underweight(member.subject), way_from_underweight(found.now, found.then)
     cautions = [*(caution for caution in cautions if caution not in before), *now]
     known = {caution.code for caution in cautions}
-    return [*cautions, *(doubt for doubt in doubts if doubt.code not in known)]
+    return [*cautions, *(doubt for doubt in doubts if doubt.code not in known), *found.returns]
 
 
 def _with_deficit_before(asked: ReviewAsked) -> FollowedPhase:

@@ -84,6 +84,7 @@ from .offers import (
 from .phases import (
     PlannedPhase,
     PlannedWeek,
+    rebound,
     said_of_ceiling,
     signs_to_stop,
 )
@@ -178,6 +179,7 @@ __all__ = [
     "plan_gain",
     "plan_hold",
     "plan_surplus",
+    "rebound",
     "said_of_ceiling",
     "signs_to_stop",
     "subject_at",

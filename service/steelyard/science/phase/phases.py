@@ -11,6 +11,8 @@ from .weeks import Element
 
 # A hold is told to ten kilocalories; this far from it a floor has moved it.
 _AS_TOLD_KCAL = 15.0
+# Less than a scale shows is not told of it.
+_SHOWN_KG = 0.1
 
 
 class PlannedWeek(NamedTuple):
@@ -119,6 +121,11 @@ def explain_hold(phase: PlannedPhase, path: Forecast, ends: Message, *, is_growi
     _through_hold(phase, ends)
 
 
+def rebound(carried_kg: float, code: str = "REBOUND") -> list[Message]:
+    """That the scale rises at maintenance after a deficit: where it does, and by what a scale shows."""
+    return [say(code, carried_kg=carried_kg)] if carried_kg >= _SHOWN_KG else []
+
+
 def explain_maintenance(
     phase: PlannedPhase, path: Forecast, ends: Message, lower_kcal: float, maintenance_kcal: float
 ) -> None:
@@ -129,7 +136,7 @@ def explain_maintenance(
         phase.reasons.append(say("MAINTENANCE_WHY", maintenance_kcal=maintenance_kcal, lower_kcal=lower_kcal))
     else:
         phase.reasons.append(say("MAINTENANCE_NOT_LOWER", maintenance_kcal=maintenance_kcal))
-    phase.cautions.append(say("REBOUND", carried_kg=carried))
+    phase.cautions.extend(rebound(carried))
     _through_hold(phase, ends)
 
 

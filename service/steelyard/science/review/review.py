@@ -13,7 +13,7 @@ from ..body import Adherence, Forecast, PathPoint
 from ..log import ABOUT_LOGGING, Log, LogMaintenance, Reading, day_of
 from ..member import Member
 from ..numbers import Estimate
-from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, signs_to_stop
+from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, rebound, signs_to_stop
 from ..rails import Cleared, RailAction, Subject, may_hear_of_leanness, periods_of
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
@@ -118,6 +118,12 @@ class Review(msgspec.Struct, frozen=True):
     def aftermath(self) -> Aftermath | None:
         """What comes after the phase, which has passed the gate."""
         return self.told.value.aftermath
+
+    @property
+    def returns(self) -> list[Message]:
+        """What the scale does after a deficit that ends."""
+        after = self.aftermath
+        return rebound(after.rebound.mean, texts.REBOUND_AHEAD) if self.is_deficit and after is not None else []
 
     @property
     def ends_early_when(self) -> list[Message]:

@@ -2,7 +2,7 @@
 
 from .. import rails
 from ..body import Forecast
-from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, said_of_ceiling, signs_to_stop
+from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, rebound, said_of_ceiling, signs_to_stop
 from ..rails import FAT_KCAL_PER_G, PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
 from ..register import Message, say
 from .policy import NEVER, Policy
@@ -136,9 +136,11 @@ def explain_phases(
             if policy.cut_at < NEVER:
                 phase.ends_early_when.append(said_of_ceiling(phase, path, float(policy.cut_at)))
         elif week.mode == BRIDGE:
-            phase.reasons.append(say("SEASON_BRIDGE"))
             end = path.states[phase.weeks[-1].point]
-            phase.cautions.append(say("REBOUND", carried_kg=float(end.carried_kg - state.carried_kg)))
+            returns = rebound(float(end.carried_kg - state.carried_kg))
+            # Who ate over the cut before it has nothing that returns.
+            phase.reasons.extend([say("SEASON_BRIDGE")] if returns else [])
+            phase.cautions.extend(returns)
         elif policy.surplus_kcal > 0 and fat_percent < 100 * policy.cut_at - 1.0:
             phase.reasons.append(say("SEASON_HELD_AT_NEED"))
         elif policy.surplus_kcal > 0:
