@@ -146,3 +146,27 @@ async def test_a_picture_claims_no_early_end_of_what_goes_on(service: Running) -
     text = re.sub(r"\s+", " ", re.sub(r"<[^>]+>", " ", drawn.text))
     assert "not expected to reach" in text
     assert "early" not in text
+
+
+async def test_what_holds_in_one_phase_is_told_in_no_other(service: Running) -> None:
+    """That the scale rises after a cut is not said of the cut, nor of the rise after another."""
+    path = "/v1/seasons"
+    season, calendar = await both(service, path, "text/calendar")
+    _, table = await both(service, path, "text/csv")
+    _, summary = await both(service, path, "text/markdown")
+    phases = season["plan"]["phases"]
+    own = [[note["text"] for note in phase["cautions"]] for phase in phases]
+    assert sum(map(bool, own)) > 1
+    everywhere = {note["text"] for note in [*season["cautions"], *season["plan"]["guard_rails"]]}
+    events = icalendar.Calendar.from_ical(calendar).walk("VEVENT")[: len(phases)]
+    rows = list(csv.DictReader(io.StringIO(table.decode(), newline="")))
+    sections = re.split(r"^## ", summary.decode(), flags=re.MULTILINE)
+    for i, phase in enumerate(phases):
+        of_others = {text for k, texts in enumerate(own) if k != i for text in texts} - everywhere - {*own[i]}
+        (row, *_) = (row for row in rows if row["start_date"] == phase["start_date"])
+        (section,) = (
+            (part for part in sections[-len(phases) - 1 :] if own[i] and own[i][0] in part) if own[i] else ("",)
+        )
+        for told in (str(events[i]["description"]), row["cautions"], section):
+            assert not any(text in told for text in of_others)
+        assert all(text in str(events[i]["description"]) and text in row["cautions"] for text in own[i])

@@ -10,9 +10,8 @@ def calendar(request: PlanRequest, plan: PlanResponse, words: Words) -> bytes:
     """The plan's calendar. A plan that is not feasible has one event that says so, on the day it was to start."""
     first = request.start_date
     made = CalendarDocument(plan.fingerprint, first, words.language)
-    general = plan_words.cautions(words, plan)
     if not plan.feasible:
-        lines = [plan_words.infeasible_text(words, plan), "", *general]
+        lines = [plan_words.infeasible_text(words, plan), "", *plan_words.cautions(words, plan, ())]
         made.add("no plan", first, first, words.say("BRIEFING_NO_PLAN_TITLE"), lines)
     for i, phase in enumerate(plan.phases, start=1):
         change = phase.change
@@ -28,7 +27,7 @@ def calendar(request: PlanRequest, plan: PlanResponse, words: Words) -> bytes:
             *words.texts(phase.ends_early_when),
             *words.texts(phase.guidance),
             "",
-            *general,
+            *plan_words.cautions(words, plan, [phase]),
         ]
         title = words.say("picture-phase", kind=phase.kind, weeks=len(phase.weeks))
         made.add(f"phase {i}", phase.start_date, phase.end_date, title, lines)
@@ -41,5 +40,6 @@ def calendar(request: PlanRequest, plan: PlanResponse, words: Words) -> bytes:
             *(plan_words.day_text(words, day) for day in week.by_day),
         ]
         title = words.say("document-intake-from-today", intake=eaten["intake"])
-        made.add(f"intake {i}", week.start_date, week.start_date, title, [*lines, "", *general])
+        cautions = plan_words.cautions(words, plan, [intake.phase])
+        made.add(f"intake {i}", week.start_date, week.start_date, title, [*lines, "", *cautions])
     return made.encode()

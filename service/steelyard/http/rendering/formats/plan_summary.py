@@ -28,7 +28,7 @@ def _lines(request: PlanRequest, plan: PlanResponse, words: Words) -> Iterator[s
         for part in (_phases, _intakes, _days, _forecast, _sizes, _levers, _why):
             if part not in of_weight:
                 yield from part(plan, words)
-    yield from markdown.section(words.say("document-cautions"), plan_words.cautions(words, plan))
+    yield from markdown.section(words.say("document-cautions"), plan_words.cautions(words, plan, ()))
 
 
 def _phases(plan: PlanResponse, words: Words) -> Iterator[str]:
@@ -163,7 +163,7 @@ def _why(plan: PlanResponse, words: Words) -> Iterator[str]:
     told = set(words.texts(plan.reasons))
     for phase in plan.phases:
         # What explains the whole plan, or holds in an earlier phase as well, is not said again.
-        said = words.texts([*phase.reasons, *phase.ends_early_when, *phase.guidance])
+        said = words.texts([*phase.reasons, *phase.cautions, *phase.ends_early_when, *phase.guidance])
         title = words.say("document-phase-from", kind=phase.kind, date=str(phase.start_date))
         yield from markdown.section(title, [text for text in said if text not in told])
         told.update(said)

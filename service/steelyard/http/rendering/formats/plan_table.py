@@ -29,10 +29,11 @@ def table(_request: PlanRequest, plan: PlanResponse, words: Words) -> bytes:
     text = io.StringIO(newline="")
     writer = csv.DictWriter(text, HEADER, restval="", lineterminator="\r\n")
     writer.writeheader()
-    said = " ".join(plan_words.cautions(words, plan))
     if not plan.feasible:
+        said = " ".join(plan_words.cautions(words, plan, ()))
         writer.writerow({"phase": "none", "cautions": f"{plan_words.infeasible_text(words, plan)} {said}"})
     for phase in plan.phases:
+        said = " ".join(plan_words.cautions(words, plan, [phase]))
         told = {"cautions": said, "ends_early_when": " ".join(words.texts(phase.ends_early_when))}
         for week in phase.weeks:
             writer.writerows({**row, **told} for row in _rows(phase, week))

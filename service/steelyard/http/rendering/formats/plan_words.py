@@ -1,6 +1,6 @@
 """What the formats of a plan share: its words, and where its intake changes."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
 from typing import NamedTuple
 
@@ -70,10 +70,10 @@ def meals(day: DayPlan) -> str:
     return " + ".join(map(str, day.meals_protein_g))
 
 
-def cautions(words: Words, plan: PlanResponse) -> list[str]:
-    """Every caution of a plan: the general ones, each phase's, and what the guard rails say."""
+def cautions(words: Words, plan: PlanResponse, phases: Iterable[Phase]) -> list[str]:
+    """The cautions of a plan: the general ones, those of some of its phases, and what the guard rails say."""
     said = words.texts(plan.cautions)
-    for phase in plan.phases:
+    for phase in phases:
         said += words.texts(phase.cautions)
     return list(dict.fromkeys([*said, *words.texts(told_once(plan.guard_rails))]))
 

@@ -9,7 +9,6 @@ from .calendar_document import CalendarDocument
 def calendar(request: SeasonQuestion, season: season_words.Answer, words: Words) -> bytes:
     """The season's calendar."""
     made = CalendarDocument(season.fingerprint, request.start_date, words.language)
-    general = season_words.cautions(words, season)
     for i, phase in enumerate(season.plan.phases, start=1):
         expected = [
             words.say("document-expected-tissue", **plan_words.changes(words, phase.change)),
@@ -21,13 +20,14 @@ def calendar(request: SeasonQuestion, season: season_words.Answer, words: Words)
             *words.texts(phase.ends_early_when),
             *words.texts(phase.guidance),
             "",
-            *general,
+            *season_words.cautions(words, season, [phase]),
         ]
         title = words.say("picture-phase", kind=phase.kind, weeks=phase.weeks)
         made.add(f"phase {i}", phase.start_date, phase.end_date, title, lines)
-    for i, (_, step) in enumerate(season_words.steps(season), start=1):
+    for i, (phase, step) in enumerate(season_words.steps(season), start=1):
         eaten = plan_words.eaten(words, step)
-        lines = [words.say("document-eaten-for", **eaten, fibre=str(step.fibre_g), weeks=step.weeks), "", *general]
+        cautions = season_words.cautions(words, season, [phase])
+        lines = [words.say("document-eaten-for", **eaten, fibre=str(step.fibre_g), weeks=step.weeks), "", *cautions]
         title = words.say("document-intake-from-today", intake=eaten["intake"])
         made.add(f"intake {i}", step.start_date, step.start_date, title, lines)
     return made.encode()

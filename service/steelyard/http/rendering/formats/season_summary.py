@@ -28,8 +28,8 @@ def _lines(request: SeasonQuestion, season: season_words.Answer, words: Words) -
     yield from markdown.section(words.say("document-why"), words.texts(season.plan.reasons))
     for phase in season.plan.phases:
         title = words.say("document-phase-from", kind=phase.kind, date=str(phase.start_date))
-        yield from markdown.section(title, words.texts(phase.reasons) + words.texts(phase.ends_early_when))
-    yield from markdown.section(words.say("document-cautions"), season_words.cautions(words, season))
+        yield from markdown.section(title, words.texts([*phase.reasons, *phase.cautions, *phase.ends_early_when]))
+    yield from markdown.section(words.say("document-cautions"), season_words.cautions(words, season, ()))
 
 
 def _strategy(numbers: StrategyNumbers, words: Words) -> str:

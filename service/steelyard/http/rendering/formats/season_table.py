@@ -22,8 +22,8 @@ def table(_request: SeasonQuestion, season: season_words.Answer, words: Words) -
     text = io.StringIO(newline="")
     writer = csv.writer(text, lineterminator="\r\n")
     writer.writerow(HEADER)
-    said = " ".join(season_words.cautions(words, season))
     for phase, week in season_words.weeks(season):
+        said = " ".join(season_words.cautions(words, season, [phase]))
         writer.writerow(
             (
                 week.kind, week.week, week.start_date, week.start_date + timedelta(days=6), week.intake_kcal,

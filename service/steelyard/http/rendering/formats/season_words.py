@@ -1,6 +1,6 @@
 """What the formats of a season share: its words."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from ...schemas.seasons import BrokenLimit, IntakeStep, OptimumResponse, SeasonPhase, SeasonResponse, SeasonWeek
@@ -69,9 +69,9 @@ def _limit_text(words: Words, broken: BrokenLimit) -> str:
     return words.say(name, limit=broken.limit, allowed=allowed, found=found)
 
 
-def cautions(words: Words, answer: Answer) -> list[str]:
-    """Every caution of a season: limits not kept, the general ones, each phase's, and what the guard rails say."""
+def cautions(words: Words, answer: Answer, phases: Iterable[SeasonPhase]) -> list[str]:
+    """The cautions of a season: limits not kept, the general ones, some phases' own, and what the guard rails say."""
     said = limit_texts(words, answer) + words.texts(answer.cautions)
-    for phase in answer.plan.phases:
+    for phase in phases:
         said += words.texts(phase.cautions)
     return list(dict.fromkeys([*said, *words.texts(told_once(answer.plan.guard_rails))]))

@@ -21,7 +21,7 @@ def draw(request: PlanRequest, plan: PlanResponse, look: Look) -> Drawing:
     """Weight against tissue with the water between, intake against maintenance, and what each phase changes."""
     words = look.words
     say = words.say
-    cautions = plan_words.cautions(words, plan)
+    cautions = plan_words.cautions(words, plan, plan.phases)
     if not plan.phases:
         title = say("BRIEFING_NO_PLAN_TITLE")
         lines = [*words.texts(plan.reasons), *plan_words.nearest_texts(words, plan.nearest)]
