@@ -73,6 +73,15 @@ def test_that_higher_days_lose_no_more_is_said_where_days_differ() -> None:
     assert "HIGHER_DAYS_LOSE_NO_MORE" not in codes(plan(WeekLived(meals_per_day=4)))
 
 
+def test_that_higher_days_lose_no_more_is_said_of_a_deficit_alone() -> None:
+    answer = plan(WeekLived(training=LIFTS, flexible=(party(),)))
+    kinds = [phase.phase.kind for phase in answer.value.phases]
+    assert kinds == ["mini_cut", "maintenance", "gain"]
+    own = [{note.code for note in phase.phase.guidance} for phase in answer.value.phases]
+    assert ["HIGHER_DAYS_LOSE_NO_MORE" in codes for codes in own] == [True, False, False]
+    assert all("FLEXIBLE_DAYS_PAID" in codes for codes in own)
+
+
 def test_a_date_is_one_day_of_one_week() -> None:
     answer = plan(WeekLived(flexible=(party(on=START + timedelta(days=9)),)))
     assert [day.on for week in range(3) for day in days_of(answer, 0, week) if day.flexible] == [date(2026, 3, 11)]

@@ -81,3 +81,38 @@ async def test_a_missed_period_ends_no_phase_of_a_man(service: Running, sex: str
     answer = await review(service, body(14, sex=sex, age_years=age_years))
     (signs,) = (said for said in answer["ends_early_when"] if said["code"] == "END_ON_SIGNS")
     assert ("period" in signs["text"]) is speaks
+
+
+async def test_a_question_and_a_verdict_claim_no_certainty(service: Running) -> None:
+    """Nobody is told that something is 100 % sure."""
+    asked = body(35, sex="male", jump_kg=0.0)
+    asked["log"]["weights"] = [entry | {"weight_kg": 72.0 + 0.1 * i} for i, entry in enumerate(asked["log"]["weights"])]
+    answer = await review(service, asked)
+    assert answer["probabilities"]["slower"] > 0.995
+    (said,) = (reason for reason in answer["reasons"] if reason["code"] == "REVIEW_OUTSIDE_INTERVAL")
+    assert said["params"]["probability_percent"] == 99.0
+
+
+async def test_under_logging_is_told_of_no_log_that_is_too_short_to_tell_anything(service: Running) -> None:
+    """In the first fortnight it would be what is expected of any log, told to people who may log everything."""
+    for days, says in ((12, False), (35, True)):
+        asked = body(days, jump_kg=0.0)
+        trend = await service.client.post("/v1/trends", json={"profile": asked["profile"], "log": asked["log"]})
+        said = {note["code"] for note in trend.json()["notes"]}
+        assert ("TREND_UNDER_LOGGED" in said, "TREND_TOO_EARLY" in said) == (says, not says)
+
+
+async def test_a_gain_that_is_slowed_is_told_no_surplus_that_it_does_not_have(service: Running) -> None:
+    asked = body(28, sex="male", jump_kg=0.0)
+    asked["phase"] |= {"kind": "gain", "weeks": [{"intake_kcal": 2300, "protein_g": 130}] * 12}
+    asked["profile"]["training"]["status"] = "advanced"
+    asked["profile"]["body_fat"]["fat_fraction"] = 0.18
+    dates = [entry["date"] for entry in asked["log"]["weights"]]
+    weights = [72.0 + 0.08 * i + (0.3 if i % 2 else -0.3) for i in range(28)]
+    asked["log"]["weights"] = [{"date": d, "weight_kg": round(kg, 1)} for d, kg in zip(dates, weights, strict=True)]
+    asked["log"]["intakes"] = [{"date": day, "intake_kcal": 2300} for day in dates]
+    answer = await review(service, asked)
+    assert answer["correction_kcal"] < 0
+    rails = [rail for rail in answer["guard_rails"] if rail["id"] == "gain_rate"]
+    assert [rail["code"] for rail in rails] == ["REVIEW_GAIN_SLOWED"]
+    assert set(rails[0]["params"]) == {"percent"}

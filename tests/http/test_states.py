@@ -1125,7 +1125,7 @@ def test_a_change_that_does_not_wait_says_so_and_how_much_it_is() -> None:
     said = {reason["code"]: reason["params"] for reason in found["reasons"]}
     assert not {"REVIEW_WAITS", "REVIEW_AS_PLANNED"} & set(said)  # what it is, and that the scale does not show it
     assert said["REVIEW_STEPPED"]["correction_kcal"] == found["correction_kcal"]
-    assert list(said)[-3:] == ["REVIEW_STEPPED", "CAPPED_GAIN_RATE", "REVIEW_CANNOT_WAIT"]
+    assert list(said)[-3:] == ["REVIEW_STEPPED", "REVIEW_GAIN_SLOWED", "REVIEW_CANNOT_WAIT"]
 
 
 def test_attention_says_since_when(weekly: list[Json]) -> None:

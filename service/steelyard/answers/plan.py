@@ -447,7 +447,10 @@ def _explain_days(asked: PlanAsked, subject: Subject, phases: list[PhasePlanned]
     for phase in phases:
         weeks = [week.days for week in phase.weeks if week.days is not None]
         is_asked = isinstance(aim, DeficitAim) and phase.phase.kind == aim.kind and aim.protein_g_per_kg is not None
-        phase.phase.guidance.extend(notes_on_days(asked.lived, weeks, subject, is_protein_open=not is_asked))
+        is_deficit = PhaseKind(phase.phase.kind).is_deficit
+        phase.phase.guidance.extend(
+            notes_on_days(asked.lived, weeks, subject, is_protein_open=not is_asked, is_deficit=is_deficit)
+        )
         found += weeks
     return found
 

@@ -94,10 +94,10 @@ def _burnt(lived: WeekLived, day: date, subject: Subject) -> float:
 
 @traced
 def notes_on_days(
-    lived: WeekLived, weeks: Sequence[DaysPlanned], subject: Subject, *, is_protein_open: bool
+    lived: WeekLived, weeks: Sequence[DaysPlanned], subject: Subject, *, is_protein_open: bool, is_deficit: bool
 ) -> list[Message]:
     """What is said of the days of a phase's weeks; ``is_protein_open`` where nobody asked for an amount of it."""
-    said = [*_of_training(weeks), *_of_flexible_days(weeks), *_of_meals(lived, weeks, subject)]
+    said = [*_of_training(weeks), *_of_flexible_days(weeks, is_deficit), *_of_meals(lived, weeks, subject)]
     if lived.is_plant_based and is_protein_open:
         said.append(say("PLANT_PROTEIN"))
     return said
@@ -120,13 +120,14 @@ def _of_training(weeks: Sequence[DaysPlanned]) -> Iterable[Message]:
         )
 
 
-def _of_flexible_days(weeks: Sequence[DaysPlanned]) -> Iterable[Message]:
+def _of_flexible_days(weeks: Sequence[DaysPlanned], is_deficit: bool) -> Iterable[Message]:
     paid = max(weeks, key=lambda week: week.spread.paid_kcal).spread
     if paid.paid_kcal >= 1.0:
         yield say("FLEXIBLE_DAYS_PAID", paid_kcal=paid.paid_kcal)
     if any(day.alcohol_g for week in weeks for day in week.days):
         yield say("ALCOHOL_COUNTED")
-    if paid.asked_kcal > 0.0 or any(week.spread.moved_share > 0.0 and _moves(week) for week in weeks):
+    moves = paid.asked_kcal > 0.0 or any(week.spread.moved_share > 0.0 and _moves(week) for week in weeks)
+    if moves and is_deficit:
         yield say("HIGHER_DAYS_LOSE_NO_MORE")
 
 

@@ -384,6 +384,16 @@ def test_it_ends_when_the_purpose_is_met() -> None:
     assert found.aftermath.rebound.mean > 0.2
 
 
+def told_date(found: Review, code: str) -> str:
+    (date,) = (str(reason.params["date"]) for reason in found.reasons if reason.code == code)
+    return date
+
+
+def last_day(found: Review) -> str:
+    """The last day of the phase, as an answer tells it."""
+    return date.fromordinal(found.day + found.advice.days_ahead - 1).isoformat()
+
+
 def test_who_is_faster_shortens_a_phase_with_fat_to_lose() -> None:
     shortened = 0
     for seed in range(20):
@@ -397,7 +407,7 @@ def test_who_is_faster_shortens_a_phase_with_fat_to_lose() -> None:
         if found.advice.decision is NextStep.SHORTEN:
             shortened += 1
             assert found.advice.days_ahead <= 42 - 23 - 4
-            assert "REVIEW_SHORTEN" in codes(found)
+            assert told_date(found, "REVIEW_SHORTEN") == last_day(found)
             assert found.path is not None
             assert found.stints[-1].end == found.advice.days_ahead
     assert shortened >= 3
@@ -436,7 +446,7 @@ def test_who_is_slower_extends_a_cut_before_eating_less() -> None:
             extended += 1
             assert found.advice.days_ahead > 56 - 35
             assert found.advice.days_ahead <= 56 - 35 + 42
-            assert "REVIEW_EXTEND" in codes(found)
+            assert told_date(found, "REVIEW_EXTEND") == last_day(found)
             assert found.advice.correction_kcal >= 0  # a rail may raise it
         out_of_reach += "REVIEW_OUT_OF_REACH" in codes(found)
     assert extended >= 3

@@ -104,7 +104,7 @@ why = { $why ->
    *[this_person] ein Defizit ist für dich jetzt nicht sicher
 }
 size-reason = { $because ->
-    [body] { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts pro Woche passen zu deinem Körperfett
+    [body] so viel ist bei deinem Körperfett üblich
     [maintenance] { NUMBER($share_percent, maximumFractionDigits: 0) } % davon, mehr ist bei diesem Tempo nicht üblich
     [fat] so viel gibt dein Körperfett gut her
     [upper_end] die obere Grenze des Üblichen
@@ -275,7 +275,7 @@ picture-cuts = { $cuts ->
 }
 picture-season = Magergewebe { $lean } und Fett { $fat } in { weeks } { picture-cuts }
 picture-season-changes = Magergewebe { $lean }, Fett { $fat }; { days } im Defizit.
-picture-season-path = Gewicht von { $start_weight } am { DATETIME($start_date, dateStyle: "long") } auf { $weight } am Ende des { DATETIME($end_date, dateStyle: "long") }, Körperfett von { $now_percent } auf { $percent }, höchstens { $peak_percent }.
+picture-season-path = Gewicht von { $start_weight } am { DATETIME($start_date, dateStyle: "long") } auf { $weight } am Ende des { DATETIME($end_date, dateStyle: "long") }, Körperfett von { $now_percent } auf { $percent }, { $peak_percent } am Ende der höchsten Woche.
 picture-season-path-spared = { picture-forecast-path-spared }
 picture-season-total = Änderung über die Saison, kg
 picture-limit = { $limit ->
@@ -446,7 +446,7 @@ document-strategy-cut-unused = Eine Diätphase begänne bei { $starts } Körperf
 document-strategy-cut = Eine Diätphase beginnt bei { $starts } Körperfett und endet bei { $ends }.
 document-strategy-deficit = Ihr Defizit ist { $deficit } kcal am Tag.
 document-strategy-longest = Sie dauert höchstens { weeks }.
-document-strategy-maintenance = Danach wird gehalten: { weeks }.
+document-strategy-maintenance = Danach wird gehalten, mindestens { weeks }.
 document-total = { $total ->
     [dieting] Tage im Defizit
    *[cuts] Diätphasen
@@ -560,7 +560,7 @@ BODY_FAT_AT_MINIMUM = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Kör
 BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegen unter { NUMBER($limit_percent, maximumFractionDigits: 1) } %, so schlank, wie es die wenigsten gut halten können.
 UNDER_AGE_NO_TARGET = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren ist das nur eine Schätzung, aus der kein Ziel folgt. Sprich mit einer Arztpraxis über Wachstum und Gewicht.
 FAT_FREE_MASS_INDEX_UNUSUAL = So viel Muskulatur haben bei dieser Größe nur wenige. Prüfe das Gewicht (Kilogramm oder Pfund?), die Größe und die Messung.
-WEIGHT_IN_POUNDS = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } ist selten: Ist das Gewicht in Kilogramm oder in Pfund angegeben? Prüfe es und die Größe.
+WEIGHT_IN_POUNDS = Gewicht und Größe ergeben einen Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) }. Sieht das falsch aus, prüfe die Einheiten: Kilogramm, nicht Pfund, und Zentimeter.
 MAINTENANCE_UNUSUAL = { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag sind das { NUMBER($times, maximumFractionDigits: 1) }-Fache des Ruheumsatzes, das halten wenige durch. Stimmen Aktivität und Angaben?
 PAL_ABOVE_SUSTAINABLE = Deine Aktivität ergibt das { NUMBER($pal, maximumFractionDigits: 2) }-Fache des Ruheumsatzes; mehr als { NUMBER($limit, maximumFractionDigits: 2) } hält man kaum durch. Prüfe die Angaben.
 BMI_OVERSTATES_WITH_MUSCLE = Größe und Gewicht unterscheiden Muskeln nicht von Fett: Bei Sportlern ergeben sie etwa { NUMBER($points, maximumFractionDigits: 1) } Punkte zu viel Körperfett.
@@ -802,7 +802,7 @@ TREND_STEPS_STEADY = Du gehst gleich viel, etwa { NUMBER($steps, maximumFraction
 REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. Bleib beim Plan; wiege dich und protokolliere etwa { more-days }.
 REVIEW_WITHIN_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert; der Plan erwartet bis jetzt { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_NEAR_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartet { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: So nah kann es Zufall sein.
-REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
+REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: anders als geplant ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
 REVIEW_CONTRADICTED = Waage und Plan widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg statt { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Protokoll und Teller weichen ab, oder es ist Wasser.
 REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant: Versuche, dich an den Plan zu halten.
 REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag weniger protokolliert als geplant.
@@ -838,6 +838,7 @@ REVIEW_REBOUND = Isst du wieder genug, steigt die Waage binnen zwei Wochen etwa 
 REVIEW_PAST_RAIL = Ein Schritt reicht nicht, um diesen Plan sicher zu machen: { why }. Beende ihn und plane neu.
 REVIEW_SHORTENED_BY_RAIL = Der Plan endet um den { DATETIME($date, dateStyle: "long") }; spätere Tage wären nicht sicher: { why }.
 REVIEW_GAIN_PAST_CEILING = So wie geplant ist dieser Aufbau schneller als { NUMBER($limit_percent, maximumFractionDigits: 2) } % des Gewichts je Woche: Beende ihn, und plane einen langsameren.
+REVIEW_GAIN_SLOWED = Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf: Dein Aufbau wird so gebremst, dass er darunter bleibt.
 REVIEW_UNEXPLAINED_LOSS = Du hast in { since-days } ungeplant { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. War das nicht gewollt, lass es ärztlich abklären. Iss mehr, in Schritten.
 REVIEW_LOSS_BREASTFEEDING = Du hast in { since-days } { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. Nach einer Geburt ist das üblich, sonst frag deine Hebamme. Iss mindestens wie geplant.
 REVIEW_AS_EATEN_SO_FAR = Du hast { NUMBER($percent, maximumFractionDigits: 0) } % des Geplanten protokolliert: Die nächsten Tage sind so vorhergesagt, wie du bisher gegessen hast.
@@ -849,7 +850,7 @@ REVIEW_LATER_ENTRIES = { $count ->
    *[other] { $count } Einträge liegen nach dem Ende der Phase: Sie zählen
 } ab jetzt, aber nicht für diese Auswertung.
 REVIEW_WINDOW_SHORTER = Deine erste Wägung kommt { days } nach dem Beginn; bis dahin gilt die Vorhersage des Plans.
-REVIEW_WAITS = Eine Auswertung spricht für eine Änderung; eine zweite, eine Woche später, muss sie bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
+REVIEW_WAITS = Ein Stand deines Protokolls spricht für eine Änderung; der nächste muss sie bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
 REVIEW_CANNOT_WAIT = Diese Änderung ist kein Urteil über deinen Plan: Sie hält dein Essen in sicheren Grenzen, und das wartet nicht.
 REVIEW_MAY_STOP_EARLY = Du bist dem Plan voraus: Mach weiter und hör, wenn du magst, { days } früher auf. Mehr essen musst du nicht.
 REVIEW_WAITS_FOR_EVENT = Bis zum { DATETIME($date, dateStyle: "long") } sagt dein Gewicht wenig ({ event }). Wiege dich und protokolliere weiter; vorher ändert sich nichts.
@@ -867,7 +868,7 @@ QUESTION_CYCLE_SPARED = Wann begannen deine letzten zwei Perioden? Ohne Periode:
 QUESTION_AGAIN = Das haben wir schon gefragt, und die Antwort fehlt noch. Ging es nicht, sag es: Dann sehen wir zusammen dein Protokoll an.
 QUESTION_IF_MORE = Kommt in deinem Protokoll mehr heraus als vorher, so fehlte Essen: Der Plan bleibt, und du protokollierst so weiter.
 QUESTION_IF_AS_LOGGED = Kommt so viel heraus wie vorher und läuft dein Gewicht weiter so, ist dein Bedarf anders: Deine Energiemenge ändert sich um einen Schritt.
-QUESTION_IF_WATER = Hat davon etwas begonnen, ist es Wasser: Nichts ändert sich, und am { DATETIME($date, dateStyle: "long") } sehen wir wieder nach.
+QUESTION_IF_WATER = Hat davon etwas begonnen, ist es Wasser: Weiter ändert sich nichts, und am { DATETIME($date, dateStyle: "long") } sehen wir wieder nach.
 QUESTION_IF_NOT_WATER = Hat nichts davon begonnen, ist Wasser bald keine Erklärung mehr: Dann sehen wir an, was du isst.
 QUESTION_FOUND_MORE = Du hast Essen gefunden, das im Protokoll fehlte. Der Plan bleibt und wird an den Tagen seit dem { DATETIME($date, dateStyle: "long") } gemessen.
 QUESTION_FOUND_AS_LOGGED = Dein Protokoll ist vollständig, also braucht dein Körper mehr oder weniger als gedacht.

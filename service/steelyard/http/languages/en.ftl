@@ -104,7 +104,7 @@ why = { $why ->
    *[this_person] a deficit is not safe for you now
 }
 size-reason = { $because ->
-    [body] { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week suits your body fat
+    [body] the usual size for your body fat
     [maintenance] { NUMBER($share_percent, maximumFractionDigits: 0) }% of that, the most that is usual at this pace
     [fat] what your body fat readily supplies
     [upper_end] the upper end of what is usual
@@ -400,7 +400,7 @@ document-strategy-gain = Gains at a surplus of { $surplus } kcal a day.
 document-strategy-no-cut = No cut.
 document-strategy-deficit = Its deficit is { $deficit } kcal a day.
 document-strategy-longest = It lasts { weeks } at most.
-document-strategy-maintenance = Then { weeks } at maintenance follow.
+document-strategy-maintenance = Then at least { weeks } at maintenance follow.
 document-total = { $total ->
     [dieting] days in a deficit
    *[cuts] cuts
@@ -428,7 +428,7 @@ picture-trend = { $way ->
 picture-trend-composition = Of the tissue: fat { $fat }, lean { $lean }.
 picture-season = Lean tissue { $lean } and fat { $fat } in { weeks } { picture-cuts }
 picture-season-changes = Lean tissue { $lean }, fat { $fat }; { days } in a deficit.
-picture-season-path = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }, body fat from { $now_percent } to { $percent }, at most { $peak_percent }.
+picture-season-path = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }, body fat from { $now_percent } to { $percent }, { $peak_percent } at the end of its highest week.
 picture-limit = { $limit ->
     [weeks_above_band] Not kept: weeks above the band, { $found } where { $allowed } are allowed.
    *[event_fat_fraction] Not kept: body fat at an event, { $found } where { $allowed } is allowed.
@@ -557,7 +557,7 @@ WARNED_RECENT_CUT = Your last cut ended only { $weeks ->
 } ago. It is usually better to wait until { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks have passed.
 UNDER_AGE_NO_TARGET = Under { NUMBER($limit_years, maximumFractionDigits: 0) } this is only an estimate, and it sets no target. Speak to a physician about growth and weight.
 FAT_FREE_MASS_INDEX_UNUSUAL = Few people carry this much muscle for their height. Check the weight (kilograms, or pounds?), the height and the reading.
-WEIGHT_IN_POUNDS = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is rare: is the weight in kilograms, or in pounds? Check it and the height.
+WEIGHT_IN_POUNDS = Your weight and height give a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }. If that looks wrong, check the units: kilograms, not pounds, and centimetres.
 MAINTENANCE_UNUSUAL = Maintenance of { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day is { NUMBER($times, maximumFractionDigits: 1) } times resting energy, which few keep up. Are the activity and the figures right?
 PAL_ABOVE_SUSTAINABLE = Your activity comes to { NUMBER($pal, maximumFractionDigits: 2) } times resting energy; over { NUMBER($limit, maximumFractionDigits: 2) } is hard to keep up. Check what was entered.
 
@@ -741,7 +741,7 @@ TREND_STEPS_STEADY = Your steps held steady, at about { NUMBER($steps, maximumFr
 REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. Keep to the plan; weigh and log for about { more-days }.
 REVIEW_WITHIN_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; the plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now.
 REVIEW_NEAR_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now: near enough to be chance.
-REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
+REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: off the plan ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
 REVIEW_CONTRADICTED = Scale and plan disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, the plan expects { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Log and plate differ, or it is water.
 REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned: try to keep to the plan.
 REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.
@@ -774,6 +774,7 @@ REVIEW_REBOUND = Back at maintenance the scale will rise by about { NUMBER($carr
 REVIEW_PAST_RAIL = One step cannot make this plan safe: { why }. End it, and plan anew.
 REVIEW_SHORTENED_BY_RAIL = The plan ends around { DATETIME($date, dateStyle: "long") }; later days would be unsafe: { why }.
 REVIEW_GAIN_PAST_CEILING = As planned, this gain is faster than { NUMBER($limit_percent, maximumFractionDigits: 2) }% of body mass a week: end it, and plan a slower one.
+REVIEW_GAIN_SLOWED = A gain of more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week builds no more muscle: yours is slowed to stay under that.
 REVIEW_UNEXPLAINED_LOSS = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days }, unplanned. Unless you meant to, this is unexplained: see a clinician. Eat more, in steps.
 REVIEW_LOSS_BREASTFEEDING = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days }. After a birth that is usual; otherwise see your midwife. Eat at least as planned.
 REVIEW_AS_EATEN_SO_FAR = You logged { NUMBER($percent, maximumFractionDigits: 0) }% of what is planned: the coming days are forecast as you ate so far.
@@ -785,7 +786,7 @@ REVIEW_LATER_ENTRIES = { $count ->
    *[other] { $count } entries are later than the phase: they count
 } from now on, and not in this review.
 REVIEW_WINDOW_SHORTER = Your first weighing is { days } after the start; until then the plan's own forecast counts.
-REVIEW_WAITS = One review asks for a change; a second, a week later, has to agree. Keep to the plan until { DATETIME($date, dateStyle: "long") }.
+REVIEW_WAITS = One reading of your log asks for a change, and the next has to agree. Keep to the plan until { DATETIME($date, dateStyle: "long") }.
 REVIEW_CANNOT_WAIT = This change is no verdict on your plan: it keeps your food within safe limits, and that does not wait.
 REVIEW_MAY_STOP_EARLY = You are ahead of the plan: go on, and stop { days } early if you like. There is no need to eat more.
 REVIEW_WAITS_FOR_EVENT = Because of { event } your weight says little until { DATETIME($date, dateStyle: "long") }. Keep weighing and logging; nothing changes before then.
@@ -799,7 +800,7 @@ QUESTION_CYCLE_SPARED = When did your last two periods begin? If none: is creati
 QUESTION_AGAIN = We asked this before and do not know yet. If you could not do it, tell us: we then look at your log together.
 QUESTION_IF_MORE = If your log comes out higher than before, food was missing: the plan stays, and you keep logging that way.
 QUESTION_IF_AS_LOGGED = If your log comes out as before and your weight keeps its course, you need a different amount: your intake moves by one step.
-QUESTION_IF_WATER = If any of these began, it is water: nothing changes, and we look again on { DATETIME($date, dateStyle: "long") }.
+QUESTION_IF_WATER = If any of these began, it is water: nothing more changes, and we look again on { DATETIME($date, dateStyle: "long") }.
 QUESTION_IF_NOT_WATER = If none of these began, water cannot explain your weight for long: then we look at what you eat.
 QUESTION_FOUND_MORE = You found food that was missing in your log. The plan stays, and is judged by the days since { DATETIME($date, dateStyle: "long") }.
 QUESTION_FOUND_AS_LOGGED = Your log is complete, so your body needs more or less than we thought.

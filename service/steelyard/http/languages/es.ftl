@@ -100,7 +100,7 @@ why = { $why ->
    *[this_person] un déficit no es seguro para ti ahora
 }
 size-reason = { $because ->
-    [body] un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana va bien con tu grasa
+    [body] lo habitual para tu grasa
     [maintenance] un { NUMBER($share_percent, maximumFractionDigits: 0) } % de eso, lo máximo habitual a este ritmo
     [fat] lo que tu grasa corporal aporta bien
     [upper_end] el máximo de lo habitual
@@ -271,7 +271,7 @@ picture-cuts = { $cuts ->
 }
 picture-season = Tejido magro { $lean } y grasa { $fat } en { weeks } { picture-cuts }
 picture-season-changes = Tejido magro { $lean }, grasa { $fat }; { days } en déficit.
-picture-season-path = Peso de { $start_weight } el { DATETIME($start_date, dateStyle: "long") } a { $weight } al final del { DATETIME($end_date, dateStyle: "long") }, grasa corporal del { $now_percent } al { $percent }, como mucho { $peak_percent }.
+picture-season-path = Peso de { $start_weight } el { DATETIME($start_date, dateStyle: "long") } a { $weight } al final del { DATETIME($end_date, dateStyle: "long") }, grasa corporal del { $now_percent } al { $percent }, { $peak_percent } al final de la semana más alta.
 picture-season-path-spared = { picture-forecast-path-spared }
 picture-season-total = Cambio en toda la temporada, kg
 picture-limit = { $limit ->
@@ -442,7 +442,7 @@ document-strategy-cut-unused = Una definición empezaría con { $starts } de gra
 document-strategy-cut = Una definición empieza con { $starts } de grasa corporal y acaba con { $ends }.
 document-strategy-deficit = Su déficit es de { $deficit } kcal al día.
 document-strategy-longest = Dura { weeks } como mucho.
-document-strategy-maintenance = Después, { weeks } de mantenimiento.
+document-strategy-maintenance = Después, al menos { weeks } de mantenimiento.
 document-total = { $total ->
     [dieting] días en déficit
    *[cuts] definiciones
@@ -556,7 +556,7 @@ BODY_FAT_AT_MINIMUM = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % d
 BODY_FAT_LOW = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: casi nadie se mantiene bien con tan poca.
 UNDER_AGE_NO_TARGET = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años esto es solo una estimación, sin objetivo. Habla con un médico sobre crecimiento y peso.
 FAT_FREE_MASS_INDEX_UNUSUAL = Pocas personas tienen tanto músculo para su estatura. Comprueba el peso (¿kilos o libras?), la estatura y la medida.
-WEIGHT_IN_POUNDS = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } es raro: ¿el peso está en kilos o en libras? Compruébalo, y la estatura también.
+WEIGHT_IN_POUNDS = Tu peso y tu estatura dan un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }. Si no encaja, revisa las unidades: kilos, no libras, y centímetros.
 MAINTENANCE_UNUSUAL = Un mantenimiento de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día es { NUMBER($times, maximumFractionDigits: 1) } veces el gasto en reposo; pocos lo aguantan. ¿Son correctos los datos?
 PAL_ABOVE_SUSTAINABLE = Tu actividad equivale a { NUMBER($pal, maximumFractionDigits: 2) } veces el gasto en reposo; más de { NUMBER($limit, maximumFractionDigits: 2) } es difícil de sostener. Comprueba los datos.
 BMI_OVERSTATES_WITH_MUSCLE = Estatura y peso no distinguen músculo de grasa: en deportistas dan unos { NUMBER($points, maximumFractionDigits: 1) } puntos de grasa de más.
@@ -789,7 +789,7 @@ TREND_STEPS_STEADY = Caminas lo mismo, unos { NUMBER($steps, maximumFractionDigi
 REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. Sigue el plan; pésate y apunta durante { more-days }.
 REVIEW_WITHIN_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; el plan espera hasta ahora de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_NEAR_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan espera de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: tan cerca puede ser casualidad.
-REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % de seguridad).
+REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: fuera de lo planeado ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % de seguridad).
 REVIEW_CONTRADICTED = Báscula y plan se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg en vez de { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Registro y plato no coinciden, o es agua.
 REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado: intenta ceñirte al plan.
 REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.
@@ -825,6 +825,7 @@ REVIEW_REBOUND = De vuelta al mantenimiento la báscula subirá unos { NUMBER($c
 REVIEW_PAST_RAIL = Un paso no basta para hacer seguro este plan: { why }. Acábalo y planea de nuevo.
 REVIEW_SHORTENED_BY_RAIL = El plan acaba hacia el { DATETIME($date, dateStyle: "long") }; después no sería seguro: { why }.
 REVIEW_GAIN_PAST_CEILING = Tal como está planeada, esta ganancia supera el { NUMBER($limit_percent, maximumFractionDigits: 2) } % de tu peso por semana: acábala y planea una más lenta.
+REVIEW_GAIN_SLOWED = Ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo: frenas para quedarte por debajo.
 REVIEW_UNEXPLAINED_LOSS = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso sin planearlo. Si no lo buscabas, ve al médico. Come más, en pasos.
 REVIEW_LOSS_BREASTFEEDING = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso, normal tras un parto; si no, pregunta a tu matrona. Come lo planeado.
 REVIEW_AS_EATEN_SO_FAR = Has apuntado el { NUMBER($percent, maximumFractionDigits: 0) } % de lo planeado: los próximos días se prevén como has comido hasta ahora.
@@ -836,7 +837,7 @@ REVIEW_LATER_ENTRIES = { $count ->
    *[other] { $count } datos son posteriores a la fase: cuentan
 } a partir de ahora, pero no para esta revisión.
 REVIEW_WINDOW_SHORTER = Tu primer pesaje llega { days } después del inicio; hasta entonces vale la previsión del plan.
-REVIEW_WAITS = Una revisión pide un cambio; otra, una semana después, debe confirmarlo. Sigue el plan hasta el { DATETIME($date, dateStyle: "long") }.
+REVIEW_WAITS = Una lectura de tu registro pide un cambio, y la siguiente debe confirmarlo. Sigue el plan hasta el { DATETIME($date, dateStyle: "long") }.
 REVIEW_CANNOT_WAIT = Este cambio no juzga tu plan: mantiene tu comida dentro de límites seguros, y eso no espera.
 REVIEW_MAY_STOP_EARLY = Vas por delante del plan: sigue y, si quieres, acaba { days } antes. No hace falta comer más.
 REVIEW_WAITS_FOR_EVENT = Por { event } tu peso dice poco hasta el { DATETIME($date, dateStyle: "long") }. Sigue pesándote y apuntando; antes nada cambia.
@@ -854,7 +855,7 @@ QUESTION_CYCLE_SPARED = ¿Cuándo empezaron tus dos últimas reglas? Si no tiene
 QUESTION_AGAIN = Ya lo preguntamos y aún no lo sabemos. Si no pudiste hacerlo, dilo: entonces miramos juntos tu registro.
 QUESTION_IF_MORE = Si tu registro da más que antes, faltaba comida: el plan no cambia, y sigues apuntando así.
 QUESTION_IF_AS_LOGGED = Si sale lo mismo y tu peso sigue su rumbo, tu cuerpo necesita otra cantidad: lo que comes cambia un paso.
-QUESTION_IF_WATER = Si empezó algo de eso, es agua: nada cambia, y se juzga de nuevo el { DATETIME($date, dateStyle: "long") }.
+QUESTION_IF_WATER = Si empezó algo de eso, es agua: no cambia nada más, y se juzga de nuevo el { DATETIME($date, dateStyle: "long") }.
 QUESTION_IF_NOT_WATER = Si nada de eso empezó, el agua pronto deja de explicarlo: entonces miramos lo que comes.
 QUESTION_FOUND_MORE = Has encontrado comida que faltaba. El plan no cambia, y se juzga por los días desde el { DATETIME($date, dateStyle: "long") }.
 QUESTION_FOUND_AS_LOGGED = Tu registro está completo, así que tu cuerpo necesita más o menos de lo que se pensaba.

@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from .. import rails
 from ..measures import FatRange, Standing
+from ..numbers import told_percent
 from ..phase import CLEAR_PROBABILITY, PhaseKind
 from ..rails import RailAction
 from ..register import Message, say
@@ -98,7 +99,7 @@ def explain(facts: Facts, ruling: Ruling, listed: list[Alternative]) -> list[Mes
             "best": chosen.kind.value,
             "other": other.kind.value,
             "ahead_kg": ahead.mean,
-            "probability_percent": 100.0 * probability,
+            "probability_percent": told_percent(probability),
         }
         if probability >= CLEAR_PROBABILITY:
             reasons.append(say("DECISION_TRADE", **told))
@@ -141,13 +142,15 @@ def changes(facts: Facts) -> list[Message]:
         add(say("CHANGE_DUE_DATE", due_percent=100 * due, date=q.day(leanness.due_weeks).isoformat()))
     else:
         add(say("CHANGE_DUE_BEYOND", due_percent=100 * due, weeks=HORIZON_WEEKS))
-    if reading.margin is not None and reading.probability_other_side is not None:
+    other_side = reading.probability_other_side
+    # What hardly can be changes nothing.
+    if reading.margin is not None and other_side is not None and told_percent(other_side) > 1.0:
         add(
             say(
                 "CHANGE_READING",
                 margin_points=100 * reading.margin,
                 error_points=100 * q.fat.sd,
-                probability_percent=100 * reading.probability_other_side,
+                probability_percent=told_percent(other_side),
             )
         )
     if not q.fat.is_measured:

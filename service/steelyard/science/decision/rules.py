@@ -22,6 +22,7 @@ from collections.abc import Callable
 from datetime import date, timedelta
 
 from .. import rails
+from ..numbers import told_percent
 from ..phase import DEFAULT_WEEKS, LONG_CUT_WEEKS, MOST_WEEKS, DeficitKind, PhaseKind
 from ..rails import Refused
 from ..register import Message, say
@@ -365,7 +366,7 @@ def _measure_first(facts: Facts, probability: float | None) -> Ruling:
             fat_percent=100 * fat.mean,
             error_points=100 * fat.sd,
             line_percent=100 * facts.leanness.lines.counts_from,
-            probability_percent=100 * probability,
+            probability_percent=told_percent(probability),
             least_percent=100 * TRIGGER_PROBABILITY,
             kind=kept.kind.value,
         )

@@ -339,6 +339,7 @@ def _notes(
     if since > RATE_DAYS:
         notes.append(say(STALE, days=since))
     ratio = maintenance.logging_ratio
-    if ratio.upper < 1.0 and maintenance.log_share > 0.5:
+    # While it is too early to tell anything of the log, its share is what was expected of any log.
+    if not more_days and ratio.upper < 1.0 and maintenance.log_share > 0.5:
         notes.append(say(UNDER_LOGGED, percent=100.0 * (1.0 - ratio.mean)))
     return notes

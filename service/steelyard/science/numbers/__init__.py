@@ -22,6 +22,7 @@ from .rounding import (
     rounded,
     rounded_column,
     rounded_where,
+    told_percent,
 )
 from .twins import (
     compiled,
@@ -54,4 +55,5 @@ __all__ = [
     "rounded_column",
     "rounded_where",
     "row_of",
+    "told_percent",
 ]

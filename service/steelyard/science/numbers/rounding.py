@@ -17,6 +17,11 @@ def rounded(value: Number, scale: Number) -> Number:
     return (value * scale + TO_INTEGER - TO_INTEGER) / scale
 
 
+def told_percent(probability: float) -> float:
+    """A probability as texts tell it [%]: of what is forecast nothing is certain, to the whole number that is told."""
+    return min(99.0, max(1.0, 100.0 * probability))
+
+
 @inlined
 def bounds(
     mean: Number, sd: Number, scale: Number, least: Number, ops: Elementwise = FLOATS

@@ -79,7 +79,7 @@ class DeficitAdvice:
         inside = after(weeks)
         self.left -= DAYS_PER_WEEK * weeks
         why = limits.why
-        self.reasons.append(say(texts.SHORTENED, date=self._date(self.left), rule=why.rule, why=why.why))
+        self.reasons.append(say(texts.SHORTENED, date=self._date(self.left - 1), rule=why.rule, why=why.why))
         return inside
 
     def _lowest(self) -> float:
@@ -129,11 +129,11 @@ class DeficitAdvice:
             moved = max(1, due.end_day - self.now.day)
             if moved < left:
                 decision, days = NextStep.SHORTEN, moved
-                self.reasons.append(say(texts.SHORTEN, date=self._date(moved), days=left - moved))
+                self.reasons.append(say(texts.SHORTEN, date=self._date(moved - 1), days=left - moved))
             elif moved > left == course.days_left and up(course.limits(moved).least) <= change:
                 # More days may bring a stricter rail: a phase over six weeks is a long one.
                 decision, days = NextStep.EXTEND, moved
-                self.reasons.append(say(texts.EXTEND, date=self._date(moved), days=moved - left))
+                self.reasons.append(say(texts.EXTEND, date=self._date(moved - 1), days=moved - left))
         if due.waits:
             self.reasons.append(say(texts.WAITS, date=self._date(DAYS_PER_WEEK - course.days_gone % DAYS_PER_WEEK)))
         elif self.target is not None and self._falls_short(float(change), days):

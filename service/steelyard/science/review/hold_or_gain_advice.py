@@ -108,7 +108,7 @@ class HoldOrGainAdvice:
             self.reasons.append(say(texts.CORRECTION_HELD, missing_kcal=missing, rule=why.rule, why=why.why))
         elif change < min(wanted, 0.0):
             self.reasons.append(texts.step(texts.STEPPED, change))
-            return [self._held_under_ceiling(change)]
+            return [self._held_under_ceiling()]
         elif change:
             if change < 0 and self.verdict is Verdict.WITHIN_INTERVAL:
                 self.reasons.append(say(texts.MADE_UP))
@@ -226,10 +226,9 @@ class HoldOrGainAdvice:
             return False
         return then.bmi < rails.BMI_FLOOR or then.fat_fraction < rails.stricter(rails.FAT_FRACTION_FLOOR, then.sex)
 
-    def _held_under_ceiling(self, change: int) -> RailAction:
-        course = self.course
-        limit = GAIN_RATE_LIMIT[course.subject.training_status]
-        surplus = max(course.intakes(float(change), course.days_left)) - course.maintenance_kcal
-        held = say("CAPPED_GAIN_RATE", surplus_kcal=surplus, percent=100.0 * limit)
+    def _held_under_ceiling(self) -> RailAction:
+        # No surplus is told: that of the maintenance which the days are forecast by may be none at all.
+        limit = GAIN_RATE_LIMIT[self.course.subject.training_status]
+        held = say(texts.GAIN_SLOWED, percent=100.0 * limit)
         self.reasons.append(held)
         return RailAction(GAIN_RATE, "capped", limit, None, "of body mass a week", held)

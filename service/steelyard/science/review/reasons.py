@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from ..numbers import told_percent
 from ..phase import FollowedPhase, Verdict
 from ..rails import Subject
 from ..register import Message, say
@@ -35,7 +36,7 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject)
                 observed_kg=observed,
                 lower_kg=planned.lower,
                 upper_kg=planned.upper,
-                probability_percent=100.0 * chance,
+                probability_percent=told_percent(chance),
             )
         )
     difference = now.eaten.difference
