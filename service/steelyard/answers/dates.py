@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from datetime import date
 
-from steelyard.science.log import Log
+from steelyard.science.log import Log, in_future
 from steelyard.science.member import Told
 from steelyard.science.register import OutOfDomain
 
@@ -31,7 +31,7 @@ def check_as_of(told: Told, as_of: date | None) -> None:
     if told.log is not None:
         for name, on in _dated(told.log):
             if on > as_of:
-                raise OutOfDomain("LOG_ENTRY_IN_FUTURE", name, "The day lies after the as-of day.")
+                raise in_future(name)
 
 
 def check_not_before_state(told: Told, on: date, name: str) -> None:

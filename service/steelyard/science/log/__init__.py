@@ -4,7 +4,7 @@ from .birth import since_birth
 from .change_split import (
     Change,
 )
-from .entries import DailyLog, IntakeDay, Log, Measured, StepsDay, Weighing, day_of, is_known_on
+from .entries import DailyLog, IntakeDay, Log, Measured, StepsDay, Weighing, day_of, in_future, is_known_on
 from .events import (
     EventKind,
     LoggedEvent,
@@ -119,6 +119,7 @@ __all__ = [
     "day_of",
     "fill_intake",
     "hand_on",
+    "in_future",
     "intake_from_weight",
     "is_known_on",
     "joined",

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from ..register import Basis, Message, constant, say, traced
 from .cycle import cycle_rise
-from .entries import DailyLog, Log, LogError, StepsDay, iso_date, one_a_day
+from .entries import DailyLog, Log, LogError, StepsDay, in_future, iso_date, one_a_day
 from .events import expected_water
 from .intake_slips import far_days, intakes_by_day, intakes_once, set_aside, wrong_intake
 from .weight_slips import believed, weights_by_day
@@ -71,7 +71,7 @@ def clean_log(
     if log.cycle_starts:
         if max(log.cycle_starts) > as_of_day:
             index = log.cycle_starts.index(max(log.cycle_starts))
-            raise LogError("LOG_ENTRY_IN_FUTURE", f"log.cycle[{index}]", "The day lies after the as-of day.")
+            raise in_future(f"log.cycle[{index}]")
         rise = cycle_rise(sorted(set(log.cycle_starts)), first, count)
     for index, check_in in enumerate(log.check_ins):
         if check_in.day > as_of_day:
@@ -96,7 +96,7 @@ def _steps_counted(entries: Sequence[StepsDay], end: int, notes: list[Message]) 
     slips: set[int] = set()
     for index, entry in enumerate(entries):
         if entry.day >= end:
-            raise LogError("LOG_ENTRY_IN_FUTURE", f"log.steps[{index}].date", "The day lies after the as-of day.")
+            raise in_future(f"log.steps[{index}].date")
         if not 0.0 <= entry.steps < math.inf:
             raise LogError("LOG_STEPS_NOT_A_NUMBER", f"log.steps[{index}].steps", "Send a number of at least 0.")
         if LEAST_STEPS <= entry.steps <= MOST_STEPS:

@@ -200,6 +200,15 @@ class LogError(OutOfDomain):
     """An entry of a log that cannot be meant. ``field`` is the entry's path, as in ``/log/weights/3/weight_kg``."""
 
 
+def in_future(field: str) -> LogError:
+    """That the entry at ``field`` is of a day after that on which the log is read."""
+    return LogError(
+        "LOG_ENTRY_IN_FUTURE",
+        field,
+        "The day lies after `as_of_date`, on which the log is read: mend the date, or leave the entry out.",
+    )
+
+
 def first_weight(log: DailyLog, ops: Elementwise) -> Number:
     """The first weighing [kg]; 0 where there is none."""
     weight: Number = 0.0

@@ -7,7 +7,7 @@ from ..body import KJ_PER_KCAL
 from ..numbers import FLOATS, Column, Elementwise, Number, compiled
 from ..rails import CARBOHYDRATE_KCAL_PER_G
 from ..register import Basis, Message, constant, say
-from .entries import IntakeDay, Log, LogError, iso_date, middle, one_a_day
+from .entries import IntakeDay, Log, LogError, in_future, iso_date, middle, one_a_day
 
 FAR_INTAKE = constant(
     "far_intake", 2.8, unit="1", basis=Basis.JUDGEMENT,
@@ -58,7 +58,7 @@ def wrong_intake(entries: Sequence[IntakeDay], wrong: IntakeDay, end: int) -> Lo
     """What is wrong with an entry."""
     index = next(i for i, entry in enumerate(entries) if entry is wrong)
     if wrong.day >= end:
-        return LogError("LOG_ENTRY_IN_FUTURE", f"log.intakes[{index}].date", "The day lies after the as-of day.")
+        return in_future(f"log.intakes[{index}].date")
     return LogError("LOG_INTAKE_NOT_A_NUMBER", f"log.intakes[{index}].intake_kcal", "Send a number of at least 0.")
 
 

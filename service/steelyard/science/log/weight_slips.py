@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from ..numbers import FLOATS, Column, Elementwise, Number, compiled, inlined
 from ..register import Basis, Message, constant, say
-from .entries import Log, LogError, Weighing, in_order, iso_date, middle
+from .entries import Log, LogError, Weighing, in_future, in_order, iso_date, middle
 
 POUNDS_PER_KG = constant(
     "pounds_per_kilogram", 1.0 / 0.45359237, unit="lb/kg",
@@ -103,7 +103,7 @@ def believed(
         order = sorted(order, key=lambda i: (days[i], weighings[i].order or 0))
         weighings, days = [weighings[i] for i in order], sorted(days)
     if days[-1] >= end:
-        raise LogError("LOG_ENTRY_IN_FUTURE", f"log.weights[{order[-1]}].date", "The day lies after the as-of day.")
+        raise in_future(f"log.weights[{order[-1]}].date")
     if not is_in_order and len(set(days)) < len(days):
         weighings, days, order = _told_once(weighings, order, notes)
     accepted: list[float] = []
