@@ -116,3 +116,59 @@ async def test_a_gain_that_is_slowed_is_told_no_surplus_that_it_does_not_have(se
     rails = [rail for rail in answer["guard_rails"] if rail["id"] == "gain_rate"]
     assert [rail["code"] for rail in rails] == ["REVIEW_GAIN_SLOWED"]
     assert set(rails[0]["params"]) == {"percent"}
+
+
+async def test_an_entry_of_a_day_to_come_is_told_how_to_mend_it(service: Running) -> None:
+    asked = body(14)
+    asked["log"]["weights"][3]["date"] = "2031-05-07"
+    answer = await service.client.post(PATH, json=asked | {"as_of_date": "2026-05-18"})
+    (fault,) = answer.json()["errors"]
+    assert (fault["pointer"], fault["code"]) == ("#/log/weights/3/date", "LOG_ENTRY_IN_FUTURE")
+    assert "as_of_date" in fault["detail"]
+    assert "mend the date" in fault["detail"]
+
+
+async def test_a_coach_is_told_a_change_that_comes_with_a_question(service: Running) -> None:
+    """What is asked of the member does not hide that they are told to eat less."""
+    asked = body(35, sex="male", jump_kg=0.0)
+    asked["log"]["weights"] = [entry | {"weight_kg": 72.0 + 0.1 * i} for i, entry in enumerate(asked["log"]["weights"])]
+    answer = await review(service, asked)
+    assert answer["question"] is not None
+    assert answer["correction_kcal"] < 0
+    attention = answer["attention"]
+    assert attention["reason"]["code"] == "ATTENTION_CONTRADICTED"
+    assert attention["action"]["code"] == "ATTENTION_DO_SETTLE_AND_CHANGE"
+    assert f"{-answer['correction_kcal']} kcal a day less" in attention["action"]["text"]
+
+
+async def test_a_rail_in_a_review_tells_no_deficit_that_nobody_was_told(service: Running) -> None:
+    """A limit of the strictest day to come, over today's maintenance, is the deficit of no week."""
+    asked = body(35, jump_kg=0.0)
+    asked["phase"]["weeks"] = [{"intake_kcal": 1350, "protein_g": 130}] * 10
+    asked["log"]["intakes"] = [entry | {"intake_kcal": 1350} for entry in asked["log"]["intakes"]]
+    answer = await review(service, asked)
+    capped = [rail for rail in answer["guard_rails"] if rail["action"] == "capped"]
+    assert [rail["code"] for rail in capped] == ["REVIEW_DEFICIT_CAPPED"]
+    assert "kcal" not in capped[0]["text"]
+
+
+@pytest.mark.parametrize(
+    ("days", "fat_kg", "days_left", "code"),
+    [
+        (35, 2.5, 30, "ATTENTION_DO_TELL_END"),  # a month is left, and then something is to be decided
+        (42, 2.0, 4, "ATTENTION_DO_NEXT"),
+        (42, 1.5, 0, "ATTENTION_DO_NEXT"),
+    ],
+)
+async def test_a_coach_decides_what_is_next_when_the_end_is_near(
+    service: Running, days: int, fat_kg: float, days_left: int, code: str
+) -> None:
+    asked = body(days, sex="male", jump_kg=0.0)
+    asked["phase"]["fat_loss_kg"] = fat_kg
+    entries = asked["log"]["weights"]
+    kilograms = [round(72.0 - 0.05 * i + (0.3 if i % 2 else -0.3), 1) for i in range(days)]
+    asked["log"]["weights"] = [entry | {"weight_kg": kg} for entry, kg in zip(entries, kilograms, strict=True)]
+    answer = await review(service, asked)
+    assert answer["decision"] == ("shorten" if days_left else "end")
+    assert sum(week["days"] for week in answer["weeks"]) == days_left
+    assert answer["attention"]["action"]["code"] == code

@@ -147,7 +147,7 @@ class SettlingQuestion(Response, frozen=True, kw_only=True):
     until_date: Annotated[
         CivilDate,
         Meta(
-            description="Until then nothing is changed for this. Unanswered by then it is left out, and asked again "
+            description="Until then the answer is waited for. Unanswered by then it is left out, and asked again "
             "four weeks after it was asked."
         ),
     ]

@@ -24,14 +24,14 @@ from .table import (
 from .warnings import warn_kidneys
 
 
-def capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
-    """The report of a deficit held at a limit."""
+def capped(limit: DeficitLimit, asked_kcal: float, code: str = "CAPPED_DEFICIT") -> RailAction:
+    """The report of a deficit held at a limit; ``code`` says so."""
     if limit is HISTORY_LIMIT:
         message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=limit.deficit_kcal)
     elif limit is MEASURE_LIMIT:
         message = say("MEASURE_FIRST", deficit_kcal=limit.deficit_kcal)
     else:
-        message = say("CAPPED_DEFICIT", deficit_kcal=limit.deficit_kcal, rule=limit.rule, why=limit.why)
+        message = say(code, deficit_kcal=limit.deficit_kcal, rule=limit.rule, why=limit.why)
     return capping(limit.rule, message, limit.deficit_kcal, asked_kcal, "kcal/d")
 
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple
 
-from ..phase import Verdict
+from ..phase import DAYS_PER_WEEK, Verdict
 from ..register import Basis, Contradiction, Message, constant, say
 from . import texts
 from .check_in_signs import LOW_MOOD, MISSED, MUCH_WEAKER, WAITS
@@ -30,10 +30,12 @@ SILENT = "ATTENTION_SILENT"
 ON_PLAN = "ATTENTION_NONE"
 DO_SAFETY = "ATTENTION_DO_SAFETY"
 DO_SETTLE = "ATTENTION_DO_SETTLE"
+DO_SETTLE_AND_CHANGE = "ATTENTION_DO_SETTLE_AND_CHANGE"
 DO_CHASE = "ATTENTION_DO_CHASE"
 DO_CHANGE = "ATTENTION_DO_CHANGE"
 DO_LOOK = "ATTENTION_DO_LOOK"
 DO_NEXT = "ATTENTION_DO_NEXT"
+DO_TELL_END = "ATTENTION_DO_TELL_END"
 DO_ASK = "ATTENTION_DO_ASK"
 DO_NOTHING = "ATTENTION_DO_NOTHING"
 # What ends a phase, or sends the member to somebody.
@@ -87,9 +89,10 @@ def attention_of(
     if refused or codes & _SIGNS:
         found = _URGENT, say(SAFETY), say(DO_SAFETY)
     elif advice.decision is not NextStep.CONTINUE:
-        found = _SOON, say(ENDING), say(DO_NEXT)
+        found = _SOON, say(ENDING), say(DO_NEXT if advice.days_ahead <= DAYS_PER_WEEK else DO_TELL_END)
     elif review.question is not None or review.is_unanswered or review.verdict is Verdict.CONTRADICTED:
-        found = _SOON, say(CONTRADICTED), say(DO_CHASE if review.is_unanswered else DO_SETTLE)
+        change, ask = advice.correction_kcal, DO_CHASE if review.is_unanswered else DO_SETTLE
+        found = _SOON, say(CONTRADICTED), texts.step(DO_SETTLE_AND_CHANGE, change) if change else say(ask)
     elif review.verdict in (Verdict.FASTER, Verdict.SLOWER):
         change = advice.correction_kcal
         found = (

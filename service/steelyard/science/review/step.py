@@ -59,7 +59,8 @@ def rail_actions(limits: IntakeLimits, course: RestOfPhase, held: Held, wanted: 
     intake = min(course.intakes(float(change_kcal), days))
     if held.is_raised:
         asked = course.maintenance_kcal - (intake - change_kcal + wanted)
-        actions.append(rails.capped(limits.why, asked))
+        # That of the strictest day to come, over today's maintenance, is no deficit that anybody was told.
+        actions.append(rails.capped(limits.why, asked, texts.DEFICIT_CAPPED))
     end = course.end(float(change_kcal), days)
     weeks = days / DAYS_PER_WEEK
     loss = float(course.state.tissue_kg - end.tissue_kg) / weeks / course.subject.weight_kg
