@@ -327,3 +327,14 @@ def test_weeks_since_a_cut_and_those_of_a_pause_part_two_deficits_together(
     week = found.phases[1 if pause else 0].weeks[0]
     # A deficit that goes on with another is a long one, in which nobody eats less than they spend at rest.
     assert (week.intake.intake_kcal >= member_of(SEATED).assessed.resting.mean) is counts
+
+
+@pytest.mark.parametrize(("eaten_kcal", "moves"), [(None, "no"), (4200.0, "yes")])
+def test_a_hold_says_where_its_intake_moves(eaten_kcal: float | None, moves: str) -> None:
+    """Who ate far over maintenance needs more at first than later, and is not told one amount for all of it."""
+    member = member_of(MAN, usual=eaten_kcal)
+    hold = plan_hold(member, START, HoldAim(weeks=6), ReturnAim(gain_weeks=0), sources=ALL_SOURCES).phases[0]
+    (why,) = (reason for reason in hold.reasons if reason.code == "HOLD_WHY")
+    told = [week.intake.intake_kcal for week in hold.weeks]
+    assert why.params["moves"] == moves
+    assert (why.params["last_kcal"], abs(told[-1] - told[0]) >= 50) == (told[-1], moves == "yes")

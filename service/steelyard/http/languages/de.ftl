@@ -621,7 +621,10 @@ GAIN_NOT_NOW = Einen Aufbau planen wir dir jetzt nicht: Iss so viel, wie du verb
 GAIN_OVER = Ab dem { DATETIME($date, dateStyle: "long") } isst du so viel, wie du verbrauchst, und trainierst weiter: Dann reicht dieser Aufbau. Bei Sorgen frag eine Arztpraxis.
 HELD_FROM_CEILING_SPARED = Ab dem { DATETIME($date, dateStyle: "long") } isst du so viel, wie du verbrauchst, und trainierst weiter. Bei Sorgen frag eine Arztpraxis oder Ernährungsfachkraft.
 GAIN_TARGET_PAST_CEILING_SPARED = Dieser Aufbau geht bis etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg und nicht weiter.
-HOLD_WHY = Mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag bleibt dein Körper, wie er ist.
+HOLD_WHY = { $moves ->
+    [yes] Dein Körper bleibt, wie er ist, mit jetzt { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag und { NUMBER($last_kcal, maximumFractionDigits: 0) } in der letzten Woche.
+   *[no] Mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag bleibt dein Körper, wie er ist.
+}
 HOLD_NEED = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind das Mindeste, was dein Körper in diesen Wochen braucht.
 TRAINING_DAYS_MORE = An Trainingstagen isst du mehr, weil du mehr verbrauchst: bis zu { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Ruhetage haben weniger, die Woche bleibt gleich.
 TRAINING_DAYS_LIMITED = Trainingstage bekommen nur { NUMBER($percent, maximumFractionDigits: 0) } % dessen, was das Training verbraucht. An Ruhetagen gilt: { why }.

@@ -600,7 +600,10 @@ GAIN_NOT_NOW = No gain is planned for you now: eat at maintenance and train. Tak
 GAIN_OVER = From { DATETIME($date, dateStyle: "long") } you hold at maintenance and train: this gain is then enough. Take any worry about weight to a physician.
 HELD_FROM_CEILING_SPARED = From { DATETIME($date, dateStyle: "long") } you hold at maintenance and train. Take any worry about food or weight to a physician or dietitian.
 GAIN_TARGET_PAST_CEILING_SPARED = This gain goes to about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg and no further.
-HOLD_WHY = At { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day your body stays as it is.
+HOLD_WHY = { $moves ->
+    [yes] Your body stays as it is at { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day now and { NUMBER($last_kcal, maximumFractionDigits: 0) } in the last week.
+   *[no] At { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day your body stays as it is.
+}
 HOLD_NEED = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is the least that your body needs in these weeks.
 TRAINING_DAYS_MORE = On training days you eat more because you burn more: up to { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Rest days have less, so the week stays the same.
 TRAINING_DAYS_LIMITED = Training days get only { NUMBER($percent, maximumFractionDigits: 0) }% of what training burns. On rest days, { why }.

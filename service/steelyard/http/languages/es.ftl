@@ -617,7 +617,10 @@ GAIN_NOT_NOW = Por ahora no planeamos ninguna ganancia: come tus calorías de ma
 GAIN_OVER = Desde el { DATETIME($date, dateStyle: "long") } comes tu mantenimiento y entrenas: esta ganancia ya basta. Si algo te preocupa, habla con un médico.
 HELD_FROM_CEILING_SPARED = Desde el { DATETIME($date, dateStyle: "long") } comes tus calorías de mantenimiento y entrenas. Si algo te preocupa, habla con un médico o dietista.
 GAIN_TARGET_PAST_CEILING_SPARED = Esta ganancia llega a unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg y no más.
-HOLD_WHY = Con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día tu cuerpo se queda como está.
+HOLD_WHY = { $moves ->
+    [yes] Tu cuerpo se queda como está con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día ahora y { NUMBER($last_kcal, maximumFractionDigits: 0) } en la última semana.
+   *[no] Con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día tu cuerpo se queda como está.
+}
 HOLD_NEED = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es lo mínimo que tu cuerpo necesita en estas semanas.
 TRAINING_DAYS_MORE = Los días de entrenamiento comes más porque gastas más: hasta { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Los de descanso llevan menos y la semana queda igual.
 TRAINING_DAYS_LIMITED = Los días de entrenamiento solo cubren un { NUMBER($percent, maximumFractionDigits: 0) } % de su gasto; en descanso, { why }.

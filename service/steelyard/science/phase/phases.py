@@ -11,6 +11,8 @@ from .weeks import Element
 
 # A hold is told to ten kilocalories; this far from it a floor has moved it.
 _AS_TOLD_KCAL = 15.0
+# A hold that comes to be told so much more or less does not stay at one intake.
+_MOVED_KCAL = 50.0
 # Less than a scale shows is not told of it.
 _SHOWN_KG = 0.1
 
@@ -115,7 +117,10 @@ def explain_hold(phase: PlannedPhase, path: Forecast, ends: Message, *, is_growi
     """
     maintenance = float(path.maintenance_kcal(phase.first))
     if abs(phase.weeks[0].intake.intake_kcal - maintenance) <= _AS_TOLD_KCAL and not is_growing:
-        phase.reasons.append(say("HOLD_WHY", maintenance_kcal=maintenance))
+        last = float(phase.weeks[-1].intake.intake_kcal)
+        # Who ate far from maintenance before needs another amount at the end than at first.
+        moves = "yes" if abs(last - maintenance) >= _MOVED_KCAL else "no"
+        phase.reasons.append(say("HOLD_WHY", maintenance_kcal=maintenance, last_kcal=last, moves=moves))
     else:
         phase.reasons.append(say("HOLD_NEED", intake_kcal=phase.weeks[0].intake.intake_kcal))
     _through_hold(phase, ends)
