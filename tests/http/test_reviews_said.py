@@ -172,3 +172,16 @@ async def test_a_coach_decides_what_is_next_when_the_end_is_near(
     assert answer["decision"] == ("shorten" if days_left else "end")
     assert sum(week["days"] for week in answer["weeks"]) == days_left
     assert answer["attention"]["action"]["code"] == code
+
+
+async def test_a_change_is_told_a_coach_where_the_end_moves_as_well(service: Running) -> None:
+    asked = body(35, sex="male", jump_kg=0.0)
+    asked["phase"]["fat_loss_kg"] = 2.5
+    entries = asked["log"]["weights"]
+    kilograms = [round(72.0 - 0.05 * i + (0.3 if i % 2 else -0.3), 1) for i in range(35)]
+    asked["log"]["weights"] = [entry | {"weight_kg": kg} for entry, kg in zip(entries, kilograms, strict=True)]
+    worn = [{"date": str(START + timedelta(days=day)), "hunger": 5, "sleep": 1} for day in (26, 33)]
+    answer = await review(service, asked | {"log": asked["log"] | {"check_ins": worn}})
+    assert (answer["decision"], answer["correction_kcal"]) == ("shorten", 150)
+    assert answer["attention"]["reason"]["code"] == "ATTENTION_ENDING"
+    assert answer["attention"]["action"]["text"] == "Agree on 150 kcal a day more."

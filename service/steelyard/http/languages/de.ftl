@@ -842,7 +842,7 @@ REVIEW_PAST_RAIL = Ein Schritt reicht nicht, um diesen Plan sicher zu machen: { 
 REVIEW_SHORTENED_BY_RAIL = Der Plan endet um den { DATETIME($date, dateStyle: "long") }; spätere Tage wären nicht sicher: { why }.
 REVIEW_GAIN_PAST_CEILING = So wie geplant ist dieser Aufbau schneller als { NUMBER($limit_percent, maximumFractionDigits: 2) } % des Gewichts je Woche: Beende ihn, und plane einen langsameren.
 REVIEW_GAIN_SLOWED = Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf: Dein Aufbau wird so gebremst, dass er darunter bleibt.
-REVIEW_DEFICIT_CAPPED = Weniger Essen als angegeben ist für dich nicht sicher: { why }.
+REVIEW_DEFICIT_CAPPED = Weniger Essen geht in dieser Phase nicht: { why }.
 REVIEW_UNEXPLAINED_LOSS = Du hast in { since-days } ungeplant { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. War das nicht gewollt, lass es ärztlich abklären. Iss mehr, in Schritten.
 REVIEW_LOSS_BREASTFEEDING = Du hast in { since-days } { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. Nach einer Geburt ist das üblich, sonst frag deine Hebamme. Iss mindestens wie geplant.
 REVIEW_AS_EATEN_SO_FAR = Du hast { NUMBER($percent, maximumFractionDigits: 0) } % des Geplanten protokolliert: Die nächsten Tage sind so vorhergesagt, wie du bisher gegessen hast.
@@ -1005,7 +1005,7 @@ ATTENTION_DO_CHANGE = Vereinbart { NUMBER($step_kcal, maximumFractionDigits: 0) 
 }.
 ATTENTION_DO_LOOK = Seht euch zusammen das Protokoll an; ändert noch nichts.
 ATTENTION_DO_NEXT = Entscheidet zusammen, was als Nächstes kommt.
-ATTENTION_DO_TELL_END = Nenn den neuen letzten Tag; sonst ist noch nichts zu entscheiden.
+ATTENTION_DO_TELL_END = Nenn den neuen letzten Tag.
 ATTENTION_DO_ASK = Frag, wie es der Person geht, und bitte um ein Gewicht.
 ATTENTION_DO_NOTHING = Es ist nichts zu tun.
 

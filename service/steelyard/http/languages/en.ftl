@@ -778,7 +778,7 @@ REVIEW_PAST_RAIL = One step cannot make this plan safe: { why }. End it, and pla
 REVIEW_SHORTENED_BY_RAIL = The plan ends around { DATETIME($date, dateStyle: "long") }; later days would be unsafe: { why }.
 REVIEW_GAIN_PAST_CEILING = As planned, this gain is faster than { NUMBER($limit_percent, maximumFractionDigits: 2) }% of body mass a week: end it, and plan a slower one.
 REVIEW_GAIN_SLOWED = A gain of more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week builds no more muscle: yours is slowed to stay under that.
-REVIEW_DEFICIT_CAPPED = No less food than told is safe for you: { why }.
+REVIEW_DEFICIT_CAPPED = This phase has no room for less food: { why }.
 REVIEW_UNEXPLAINED_LOSS = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days }, unplanned. Unless you meant to, this is unexplained: see a clinician. Eat more, in steps.
 REVIEW_LOSS_BREASTFEEDING = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days }. After a birth that is usual; otherwise see your midwife. Eat at least as planned.
 REVIEW_AS_EATEN_SO_FAR = You logged { NUMBER($percent, maximumFractionDigits: 0) }% of what is planned: the coming days are forecast as you ate so far.
@@ -1007,7 +1007,7 @@ ATTENTION_DO_CHANGE = Agree on { NUMBER($step_kcal, maximumFractionDigits: 0) } 
 }.
 ATTENTION_DO_LOOK = Look at the log with them; change nothing yet.
 ATTENTION_DO_NEXT = Decide with them what comes next.
-ATTENTION_DO_TELL_END = Tell them the new last day; nothing else is to be decided yet.
+ATTENTION_DO_TELL_END = Tell them the new last day.
 ATTENTION_DO_ASK = Ask how they are, and for a weight.
 ATTENTION_DO_NOTHING = There is nothing to do.
 

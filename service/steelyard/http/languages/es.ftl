@@ -829,7 +829,7 @@ REVIEW_PAST_RAIL = Un paso no basta para hacer seguro este plan: { why }. Acába
 REVIEW_SHORTENED_BY_RAIL = El plan acaba hacia el { DATETIME($date, dateStyle: "long") }; después no sería seguro: { why }.
 REVIEW_GAIN_PAST_CEILING = Tal como está planeada, esta ganancia supera el { NUMBER($limit_percent, maximumFractionDigits: 2) } % de tu peso por semana: acábala y planea una más lenta.
 REVIEW_GAIN_SLOWED = Ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo: frenas para quedarte por debajo.
-REVIEW_DEFICIT_CAPPED = Comer menos de lo indicado no es seguro para ti: { why }.
+REVIEW_DEFICIT_CAPPED = Esta fase no admite menos comida: { why }.
 REVIEW_UNEXPLAINED_LOSS = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso sin planearlo. Si no lo buscabas, ve al médico. Come más, en pasos.
 REVIEW_LOSS_BREASTFEEDING = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso, normal tras un parto; si no, pregunta a tu matrona. Come lo planeado.
 REVIEW_AS_EATEN_SO_FAR = Has apuntado el { NUMBER($percent, maximumFractionDigits: 0) } % de lo planeado: los próximos días se prevén como has comido hasta ahora.
@@ -992,7 +992,7 @@ ATTENTION_DO_CHANGE = Acordad { NUMBER($step_kcal, maximumFractionDigits: 0) } 
 }.
 ATTENTION_DO_LOOK = Mirad juntos el registro; no cambiéis nada todavía.
 ATTENTION_DO_NEXT = Decidid juntos qué viene después.
-ATTENTION_DO_TELL_END = Di el nuevo último día; aún no hay nada más que decidir.
+ATTENTION_DO_TELL_END = Di el nuevo último día.
 ATTENTION_DO_ASK = Pregunta cómo está, y pide un peso.
 ATTENTION_DO_NOTHING = No hay nada que hacer.
 

@@ -8,7 +8,7 @@ from ..phase import DAYS_PER_WEEK, Verdict
 from ..register import Basis, Contradiction, Message, constant, say
 from . import texts
 from .check_in_signs import LOW_MOOD, MISSED, MUCH_WEAKER, WAITS
-from .next_step import NextStep
+from .next_step import Advice, NextStep
 from .review import Review
 
 SILENT_DAYS = constant(
@@ -89,7 +89,7 @@ def attention_of(
     if refused or codes & _SIGNS:
         found = _URGENT, say(SAFETY), say(DO_SAFETY)
     elif advice.decision is not NextStep.CONTINUE:
-        found = _SOON, say(ENDING), say(DO_NEXT if advice.days_ahead <= DAYS_PER_WEEK else DO_TELL_END)
+        found = _SOON, say(ENDING), _at_end(advice)
     elif review.question is not None or review.is_unanswered or review.verdict is Verdict.CONTRADICTED:
         change, ask = advice.correction_kcal, DO_CHASE if review.is_unanswered else DO_SETTLE
         found = _SOON, say(CONTRADICTED), texts.step(DO_SETTLE_AND_CHANGE, change) if change else say(ask)
@@ -113,6 +113,14 @@ def attention_of(
     since = _since(found[1], as_of, before)
     asked = AttentionNeeded(*found, since, as_of, last_entry, review.verdict.value, float(advice.correction_kcal))
     return _silent(asked, silent, before)
+
+
+def _at_end(advice: Advice) -> Message:
+    """What to do about an end that moves or has come: what is nearest."""
+    if advice.days_ahead <= DAYS_PER_WEEK:
+        return say(DO_NEXT)
+    change = advice.correction_kcal
+    return texts.step(DO_CHANGE, change) if change else say(DO_TELL_END)
 
 
 def _since(reason: Message, as_of: date, before: AttentionNeeded | None) -> date:
