@@ -193,7 +193,7 @@ async def test_a_season_is_described_in_figures(service: Running) -> None:
     totals = season["plan"]["totals"]
     assert f"Lean tissue {interval(totals['lean_gained_kg'])}, fat {interval(totals['fat_gained_kg'])}" in described
     assert f"{totals['days_dieting']} days in a deficit" in described
-    assert f"at most {interval(totals['peak_fat_fraction'], scale=100)}" in described
+    assert f"{interval(totals['peak_fat_fraction'], scale=100)} at the end of its highest week" in described
 
 
 async def test_a_comparison_is_described_in_figures(service: Running) -> None:
