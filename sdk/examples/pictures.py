@@ -16,7 +16,7 @@ LIFTER: ProfileDict = {
     "age_years": 31,
     "height_cm": 178,
     "weight_kg": 84.6,
-    "body_fat": {"fat_fraction": 0.19, "method": "dxa"},
+    "body_fat": {"fat_fraction": 0.175, "method": "dxa"},
     "activity": {"kind": "level", "level": "light"},
     "training": {"status": "intermediate", "resistance_sessions_per_week": 4},
 }
