@@ -504,9 +504,24 @@ def _review(request: Json, person: Person, answer: Json) -> Iterator[str]:
         yield f"review: {max(eaten):g} is past maintenance {maintenance:g} in a {kind}"
     if bool((person.screening or {}).get("is_pregnant")) and verdict == "faster":
         yield "review: a gain in pregnancy is called faster"
+    yield from _review_says(request, answer, rails)
     after = answer.get("after")
     if after:
         yield from _after(request, person, answer, after)
+
+
+def _review_says(request: Json, answer: Json, rails: set[str]) -> Iterator[str]:
+    """Sentences against what is decided, and a loss that no rail reports."""
+    said = {reason["code"]: reason["text"] for reason in answer["reasons"]}
+    if answer["decision"] == "end" or answer["correction_kcal"] > 0:
+        for code, text in said.items():
+            if words.KEEP_ON.search(text):
+                yield f"says: {code} though {answer['decision']} {answer['correction_kcal']:g}"
+    if "REVIEW_UNEXPLAINED_LOSS" in said and "logged_loss" not in rails:
+        yield "unreported: an unexplained loss"
+    is_settled = _in_deficit(request) and answer["days_into_phase"] >= 21 and answer["decision"] != "end"
+    if is_settled and logged_loss(request) > limits.LOGGED_LOSS + 0.0005 and "logged_loss" not in rails:
+        yield f"unreported: a loss of {100 * logged_loss(request):.1f} % a week"
 
 
 def _was_too_fast(request: Json, person: Person, answer: Json) -> bool:

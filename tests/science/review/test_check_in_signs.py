@@ -9,6 +9,7 @@ from steelyard.science.phase import IntakeChange, PhaseKind
 from steelyard.science.review import texts
 from steelyard.science.review.check_in_signs import heed
 from steelyard.science.review.next_step import Advice, NextStep
+from steelyard.science.review.texts import step
 
 DAY = 738_100
 ON = Advice(NextStep.CONTINUE, 0, 21, [], [])
@@ -37,28 +38,31 @@ WORN = {"hunger": 5, "sleep": 2}
 
 
 @pytest.mark.parametrize(
-    ("intakes", "change_kcal", "raised_kcal"),
+    ("intakes", "change_kcal", "raised_kcal", "told_kcal"),
     [
-        ((2000.0,), 0, 150),  # the whole of it
-        ((2000.0, 2420.0), 0, 80),  # never past maintenance on any day: 2,500 less 2,420
-        ((2000.0, 2600.0), 0, 0),  # a break is over it already
-        ((2000.0,), 150, 50),  # with what the review raises one step of 200 at most
+        ((2000.0,), 0, 150, 150),  # the whole of it
+        ((2000.0, 2420.0), 0, 80, 80),  # never past maintenance on any day: 2,500 less 2,420
+        ((2000.0, 2600.0), 0, 0, 0),  # a break is over it already
+        ((1900.0,), -100, 150, 150),  # who is to eat more is not told to eat less
+        ((2000.0,), 150, 50, 200),  # with what the review raises one step of 200 at most
     ],
 )
 def test_worn_people_eat_more_and_never_past_maintenance(
-    intakes: tuple[float, ...], change_kcal: int, raised_kcal: int
+    intakes: tuple[float, ...], change_kcal: int, raised_kcal: int, told_kcal: int
 ) -> None:
-    advice = ON._replace(correction_kcal=change_kcal)
+    advice = ON._replace(correction_kcal=change_kcal, reasons=[step("REVIEW_STEPPED", change_kcal)])
     found = heed(said(8, 1, **WORN), course(*intakes), DAY, advice)
-    assert found.correction_kcal == change_kcal + raised_kcal
-    assert found.reasons[0].params == {"raise_kcal": raised_kcal}
+    assert found.correction_kcal == told_kcal
     assert (found.decision, found.days_ahead) == (NextStep.CONTINUE, 21)
+    # The text has the figure of the field, and none where nothing is added.
+    assert found.reasons[0].params == {"raised": "yes" if raised_kcal else "no", "raise_kcal": raised_kcal}
+    assert len(found.reasons) == (1 if change_kcal < 0 else 2)
 
 
 def test_a_check_in_raises_once_and_the_next_one_again() -> None:
     raised = (IntakeChange(day=DAY - 1, change_kcal=150.0),)
     again = heed(said(8, 1, **WORN), course(2150.0, changes=raised), DAY, ON)
-    assert (again.correction_kcal, again.reasons[0].params) == (0, {"raise_kcal": 0.0})
+    assert (again.correction_kcal, again.reasons[0].params) == (0, {"raised": "no", "raise_kcal": 0.0})
     newer = heed(said(8, 1, 0, **WORN), course(2150.0, changes=raised), DAY, ON)
     assert newer.correction_kcal == 150
     # What was lowered, or raised before that check-in, is no answer to it.
@@ -92,7 +96,18 @@ def test_one_missed_period_ends_a_deficit() -> None:
 
 
 @pytest.mark.parametrize("kind", [PhaseKind.GAIN, PhaseKind.MAINTENANCE])
-def test_who_is_in_no_deficit_is_only_told(kind: PhaseKind) -> None:
-    found = heed(said(1, cycle=CycleSaid.MISSED), course(2700.0, kind=kind), DAY, ON)
+@pytest.mark.parametrize(
+    ("check_ins", "param"),
+    [
+        (said(1, cycle=CycleSaid.MISSED), "eats_less"),
+        (said(1, cycle=CycleSaid.LATE), "raised"),
+        (said(8, 1, strength=StrengthSaid.DOWN), "eats_less"),
+        (said(8, 1, strength=StrengthSaid.DOWN_MUCH), "eats_less"),
+        (said(8, 1, **WORN), "raised"),
+    ],
+)
+def test_who_is_in_no_deficit_is_only_told(check_ins: list[CheckIn], param: str, kind: PhaseKind) -> None:
+    """And not that the phase ends or that more is to be eaten, as neither does."""
+    found = heed(check_ins, course(2700.0, kind=kind), DAY, ON)
     assert found._replace(reasons=[]) == ON
-    assert [reason.code for reason in found.reasons] == ["CHECK_IN_MISSED_PERIOD"]
+    assert [reason.params[param] for reason in found.reasons] == ["no"]

@@ -802,12 +802,18 @@ TREND_STEPS_MORE = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0
 TREND_STEPS_STEADY = Du gehst gleich viel, etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte am Tag: Ändert sich dein Gewicht, liegt es nicht am Gehen.
 
 # Eine Phase neben ihrem Plan.
-REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. Bleib beim Plan; wiege dich und protokolliere etwa { more-days }.
+REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. { $goes_on ->
+    [yes] Bleib beim Plan; wiege
+   *[no] Wiege
+} dich und protokolliere etwa { more-days }.
 REVIEW_WITHIN_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert; der Plan erwartet bis jetzt { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_NEAR_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartet { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: So nah kann es Zufall sein.
 REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: anders als geplant ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
 REVIEW_CONTRADICTED = Waage und Plan widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg statt { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Protokoll und Teller weichen ab, oder es ist Wasser.
-REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant: Versuche, dich an den Plan zu halten.
+REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant{ $goes_on ->
+    [yes] : Versuche, dich an den Plan zu halten.
+   *[no] .
+}
 REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag weniger protokolliert als geplant.
 REVIEW_PLAN_STANDS = Der Plan bleibt, wie er ist: Weniger vorzugeben hilft nicht, solange du mehr isst. Ist er zu hart? Lass dir einen sanfteren machen.
 REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert. Protokolliere eine ganze Woche: Erst dann lässt sich deine Energiemenge richtig einstellen.
@@ -843,7 +849,10 @@ REVIEW_SHORTENED_BY_RAIL = Der Plan endet um den { DATETIME($date, dateStyle: "l
 REVIEW_GAIN_PAST_CEILING = So wie geplant ist dieser Aufbau schneller als { NUMBER($limit_percent, maximumFractionDigits: 2) } % des Gewichts je Woche: Beende ihn, und plane einen langsameren.
 REVIEW_GAIN_SLOWED = Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf: Dein Aufbau wird so gebremst, dass er darunter bleibt.
 REVIEW_DEFICIT_CAPPED = Weniger Essen geht in dieser Phase nicht: { why }.
-REVIEW_UNEXPLAINED_LOSS = Du hast in { since-days } ungeplant { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. War das nicht gewollt, lass es ärztlich abklären. Iss mehr, in Schritten.
+REVIEW_UNEXPLAINED_LOSS = Du hast in { since-days } ungeplant { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. War das nicht gewollt, lass es ärztlich abklären. { $raised ->
+    [yes] Iss mehr, in Schritten.
+   *[no] Iss wie geplant.
+}
 REVIEW_LOSS_BREASTFEEDING = Du hast in { since-days } { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. Nach einer Geburt ist das üblich, sonst frag deine Hebamme. Iss mindestens wie geplant.
 REVIEW_AS_EATEN_SO_FAR = Du hast { NUMBER($percent, maximumFractionDigits: 0) } % des Geplanten protokolliert: Die nächsten Tage sind so vorhergesagt, wie du bisher gegessen hast.
 REVIEW_AS_PLANNED = Laut Protokoll ist dein Bedarf niedriger, doch die Waage bestätigt das nicht: Die Vorhersage bleibt bei { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
@@ -856,7 +865,10 @@ REVIEW_LATER_ENTRIES = { $count ->
 REVIEW_WINDOW_SHORTER = Deine erste Wägung kommt { days } nach dem Beginn; bis dahin gilt die Vorhersage des Plans.
 REVIEW_WAITS = Ein Stand deines Protokolls spricht für eine Änderung; der nächste muss sie bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
 REVIEW_CANNOT_WAIT = Diese Änderung ist kein Urteil über deinen Plan: Sie hält dein Essen in sicheren Grenzen, und das wartet nicht.
-REVIEW_MAY_STOP_EARLY = Du bist dem Plan voraus: Mach weiter und hör, wenn du magst, { days } früher auf. Mehr essen musst du nicht.
+REVIEW_MAY_STOP_EARLY = Du bist dem Plan voraus: Mach weiter und hör, wenn du magst, { days } früher auf.{ $enough ->
+    [yes] {" "}Mehr essen musst du nicht.
+   *[no] {""}
+}
 REVIEW_WAITS_FOR_EVENT = Bis zum { DATETIME($date, dateStyle: "long") } sagt dein Gewicht wenig ({ event }). Wiege dich und protokolliere weiter; vorher ändert sich nichts.
 
 # Die eine Frage, die klärt, worin Waage und Protokoll sich widersprechen, und was ihre Antwort bedeutet.
@@ -879,16 +891,25 @@ QUESTION_FOUND_AS_LOGGED = Dein Protokoll ist vollständig, also braucht dein K�
 QUESTION_FOUND_WATER = Was sich am { DATETIME($date, dateStyle: "long") } geändert hat, erklärt dein Gewicht als Wasser: Bis es sich setzt, ändert sich nichts.
 
 # Zeichen aus einer Rückmeldung.
-CHECK_IN_MISSED_PERIOD = Eine ausgebliebene Periode bei wenig Essen zeigt Energiemangel: Beende diese Phase, iss so viel, wie du verbrauchst, und geh in eine Arztpraxis.
-CHECK_IN_LATE_PERIOD = { $raise_kcal ->
-    [0] Deine Periode verspätet sich: Sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
-   *[other] Deine Periode verspätet sich: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr, und sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
+CHECK_IN_MISSED_PERIOD = { $eats_less ->
+    [yes] Eine ausgebliebene Periode bei wenig Essen zeigt Energiemangel: Beende diese Phase, iss so viel, wie du verbrauchst, und geh in eine Arztpraxis.
+   *[no] Eine ausgebliebene Periode kann Energiemangel zeigen: Iss mindestens wie geplant, und geh in eine Arztpraxis.
 }
-CHECK_IN_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander gefallen: Schließe diese Phase binnen einer Woche ab.
-CHECK_IN_MUCH_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander um ein Zehntel gefallen: Beende diese Phase.
-CHECK_IN_WORN = { $raise_kcal ->
-    [0] Hunger und Schlaf waren zweimal nacheinander schlecht. Mehr kommt vorerst nicht dazu: Sag in einer Woche wieder, wie es dir geht.
-   *[other] Hunger und Schlaf waren zweimal nacheinander schlecht: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr. Es wird leichter und dauert ein paar Tage länger.
+CHECK_IN_LATE_PERIOD = Deine Periode verspätet sich: Iss { $raised ->
+    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr
+   *[no] mindestens wie geplant
+}, und sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
+CHECK_IN_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander gefallen: { $eats_less ->
+    [yes] Schließe diese Phase binnen einer Woche ab.
+   *[no] Iss mindestens wie geplant, und geh zum Arzt, wenn das so bleibt.
+}
+CHECK_IN_MUCH_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander um ein Zehntel gefallen: { $eats_less ->
+    [yes] Beende diese Phase.
+   *[no] Iss mindestens wie geplant, und geh zum Arzt.
+}
+CHECK_IN_WORN = Hunger und Schlaf waren zweimal nacheinander schlecht: Iss { $raised ->
+    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr. Es wird leichter und dauert ein paar Tage länger.
+   *[no] mindestens wie geplant, und geh zum Arzt, wenn das so bleibt.
 }
 CHECK_IN_LOW_MOOD = Deine Stimmung war zweimal nacheinander am Boden: Sprich mit jemandem, dem du vertraust, und bleibt es so, mit einer Ärztin oder einem Arzt.
 

@@ -741,12 +741,18 @@ TREND_STEPS_MORE = You walked about { NUMBER($steps, maximumFractionDigits: 0) }
 TREND_STEPS_STEADY = Your steps held steady, at about { NUMBER($steps, maximumFractionDigits: 0) } a day: walking explains no change of your weight.
 
 # A phase against its plan.
-REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. Keep to the plan; weigh and log for about { more-days }.
+REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. { $goes_on ->
+    [yes] Keep to the plan; weigh
+   *[no] Weigh
+} and log for about { more-days }.
 REVIEW_WITHIN_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; the plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now.
 REVIEW_NEAR_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now: near enough to be chance.
 REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: off the plan ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
 REVIEW_CONTRADICTED = Scale and plan disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, the plan expects { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Log and plate differ, or it is water.
-REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned: try to keep to the plan.
+REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned{ $goes_on ->
+    [yes] : try to keep to the plan.
+   *[no] .
+}
 REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.
 REVIEW_PLAN_STANDS = The plan stays as it is: a lower target is no help while more is eaten. Too hard? Ask for a gentler one.
 REVIEW_NO_INTAKE = No full day of food was logged in this phase. Log one whole week: only then can your intake be set right.
@@ -779,7 +785,10 @@ REVIEW_SHORTENED_BY_RAIL = The plan ends around { DATETIME($date, dateStyle: "lo
 REVIEW_GAIN_PAST_CEILING = As planned, this gain is faster than { NUMBER($limit_percent, maximumFractionDigits: 2) }% of body mass a week: end it, and plan a slower one.
 REVIEW_GAIN_SLOWED = A gain of more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week builds no more muscle: yours is slowed to stay under that.
 REVIEW_DEFICIT_CAPPED = This phase has no room for less food: { why }.
-REVIEW_UNEXPLAINED_LOSS = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days }, unplanned. Unless you meant to, this is unexplained: see a clinician. Eat more, in steps.
+REVIEW_UNEXPLAINED_LOSS = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days }, unplanned. Unless you meant to, this is unexplained: see a clinician. { $raised ->
+    [yes] Eat more, in steps.
+   *[no] Eat as planned.
+}
 REVIEW_LOSS_BREASTFEEDING = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days }. After a birth that is usual; otherwise see your midwife. Eat at least as planned.
 REVIEW_AS_EATEN_SO_FAR = You logged { NUMBER($percent, maximumFractionDigits: 0) }% of what is planned: the coming days are forecast as you ate so far.
 REVIEW_AS_PLANNED = By your log maintenance is lower, but the scale does not bear it out: the forecast keeps { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day.
@@ -792,7 +801,10 @@ REVIEW_LATER_ENTRIES = { $count ->
 REVIEW_WINDOW_SHORTER = Your first weighing is { days } after the start; until then the plan's own forecast counts.
 REVIEW_WAITS = One reading of your log asks for a change, and the next has to agree. Keep to the plan until { DATETIME($date, dateStyle: "long") }.
 REVIEW_CANNOT_WAIT = This change is no verdict on your plan: it keeps your food within safe limits, and that does not wait.
-REVIEW_MAY_STOP_EARLY = You are ahead of the plan: go on, and stop { days } early if you like. There is no need to eat more.
+REVIEW_MAY_STOP_EARLY = You are ahead of the plan: go on, and stop { days } early if you like.{ $enough ->
+    [yes] {" "}There is no need to eat more.
+   *[no] {""}
+}
 REVIEW_WAITS_FOR_EVENT = Because of { event } your weight says little until { DATETIME($date, dateStyle: "long") }. Keep weighing and logging; nothing changes before then.
 
 # The one question that settles what scale and log say against each other, and what its answer means.
@@ -811,16 +823,25 @@ QUESTION_FOUND_AS_LOGGED = Your log is complete, so your body needs more or less
 QUESTION_FOUND_WATER = What changed on { DATETIME($date, dateStyle: "long") } explains your weight as water: nothing is changed until it has settled.
 
 # Signs of a check-in.
-CHECK_IN_MISSED_PERIOD = A missed period while eating less is a sign of too little energy: end this phase, eat at maintenance and see a physician.
-CHECK_IN_LATE_PERIOD = { $raise_kcal ->
-    [0] Your period is late: tell a physician if it stays away.
-   *[other] Your period is late: eat { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more, and tell a physician if it stays away.
+CHECK_IN_MISSED_PERIOD = { $eats_less ->
+    [yes] A missed period while eating less is a sign of too little energy: end this phase, eat at maintenance and see a physician.
+   *[no] A missed period can be a sign of too little energy: eat at least what is planned, and see a physician.
 }
-CHECK_IN_WEAKER = Your strength in the main lifts has fallen twice in a row: finish this phase within the week.
-CHECK_IN_MUCH_WEAKER = Your strength in the main lifts has fallen by a tenth, twice in a row: end this phase.
-CHECK_IN_WORN = { $raise_kcal ->
-    [0] Hunger and sleep have been bad twice in a row. Nothing more is added for now: check in again in a week.
-   *[other] Hunger and sleep have been bad twice in a row: eat { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more. It gets easier, and takes a little longer.
+CHECK_IN_LATE_PERIOD = Your period is late: eat { $raised ->
+    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more
+   *[no] at least what is planned
+}, and tell a physician if it stays away.
+CHECK_IN_WEAKER = Your strength in the main lifts has fallen twice in a row: { $eats_less ->
+    [yes] finish this phase within the week.
+   *[no] eat at least as planned; see a physician if it goes on.
+}
+CHECK_IN_MUCH_WEAKER = Your strength in the main lifts has fallen by a tenth, twice in a row: { $eats_less ->
+    [yes] end this phase.
+   *[no] eat at least as planned, and see a physician.
+}
+CHECK_IN_WORN = Hunger and sleep have been bad twice in a row: eat { $raised ->
+    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more. It gets easier, and takes a little longer.
+   *[no] at least what is planned, and see a physician if it goes on.
 }
 CHECK_IN_LOW_MOOD = Your mood has been at its lowest twice in a row: talk to someone you trust, and to a physician if it stays.
 

@@ -789,12 +789,18 @@ TREND_STEPS_MORE = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pa
 TREND_STEPS_STEADY = Caminas lo mismo, unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día: caminar no explica ningún cambio de tu peso.
 
 # Una fase frente a su plan.
-REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. Sigue el plan; pésate y apunta durante { more-days }.
+REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. { $goes_on ->
+    [yes] Sigue el plan; pésate
+   *[no] Pésate
+} y apunta durante { more-days }.
 REVIEW_WITHIN_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; el plan espera hasta ahora de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_NEAR_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan espera de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: tan cerca puede ser casualidad.
 REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: fuera de lo planeado ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % de seguridad).
 REVIEW_CONTRADICTED = Báscula y plan se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg en vez de { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Registro y plato no coinciden, o es agua.
-REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado: intenta ceñirte al plan.
+REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado{ $goes_on ->
+    [yes] : intenta ceñirte al plan.
+   *[no] .
+}
 REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.
 REVIEW_PLAN_STANDS = El plan sigue igual: bajar la meta no ayuda mientras comas más. ¿Es demasiado duro? Pide uno más suave.
 REVIEW_NO_INTAKE = En esta fase no hay ningún día completo apuntado. Apunta una semana entera: solo así se puede ajustar lo que comes.
@@ -830,7 +836,10 @@ REVIEW_SHORTENED_BY_RAIL = El plan acaba hacia el { DATETIME($date, dateStyle: "
 REVIEW_GAIN_PAST_CEILING = Tal como está planeada, esta ganancia supera el { NUMBER($limit_percent, maximumFractionDigits: 2) } % de tu peso por semana: acábala y planea una más lenta.
 REVIEW_GAIN_SLOWED = Ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo: frenas para quedarte por debajo.
 REVIEW_DEFICIT_CAPPED = Esta fase no admite menos comida: { why }.
-REVIEW_UNEXPLAINED_LOSS = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso sin planearlo. Si no lo buscabas, ve al médico. Come más, en pasos.
+REVIEW_UNEXPLAINED_LOSS = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso sin planearlo. Si no lo buscabas, ve al médico. { $raised ->
+    [yes] Come más, en pasos.
+   *[no] Come lo planeado.
+}
 REVIEW_LOSS_BREASTFEEDING = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso, normal tras un parto; si no, pregunta a tu matrona. Come lo planeado.
 REVIEW_AS_EATEN_SO_FAR = Has apuntado el { NUMBER($percent, maximumFractionDigits: 0) } % de lo planeado: los próximos días se prevén como has comido hasta ahora.
 REVIEW_AS_PLANNED = Según tu registro gastas menos, pero la báscula no lo confirma: la previsión mantiene { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día.
@@ -843,7 +852,10 @@ REVIEW_LATER_ENTRIES = { $count ->
 REVIEW_WINDOW_SHORTER = Tu primer pesaje llega { days } después del inicio; hasta entonces vale la previsión del plan.
 REVIEW_WAITS = Una lectura de tu registro pide un cambio, y la siguiente debe confirmarlo. Sigue el plan hasta el { DATETIME($date, dateStyle: "long") }.
 REVIEW_CANNOT_WAIT = Este cambio no juzga tu plan: mantiene tu comida dentro de límites seguros, y eso no espera.
-REVIEW_MAY_STOP_EARLY = Vas por delante del plan: sigue y, si quieres, acaba { days } antes. No hace falta comer más.
+REVIEW_MAY_STOP_EARLY = Vas por delante del plan: sigue y, si quieres, acaba { days } antes.{ $enough ->
+    [yes] {" "}No hace falta comer más.
+   *[no] {""}
+}
 REVIEW_WAITS_FOR_EVENT = Por { event } tu peso dice poco hasta el { DATETIME($date, dateStyle: "long") }. Sigue pesándote y apuntando; antes nada cambia.
 
 # La pregunta que aclara en qué se contradicen báscula y registro, y qué significa su respuesta.
@@ -866,16 +878,25 @@ QUESTION_FOUND_AS_LOGGED = Tu registro está completo, así que tu cuerpo necesi
 QUESTION_FOUND_WATER = Lo que cambió el { DATETIME($date, dateStyle: "long") } explica tu peso como agua: nada cambia hasta que se asiente.
 
 # Señales de un control.
-CHECK_IN_MISSED_PERIOD = Que falte la regla al comer menos es señal de poca energía: acaba esta fase, come tus calorías de mantenimiento y ve al médico.
-CHECK_IN_LATE_PERIOD = { $raise_kcal ->
-    [0] Tu regla se retrasa: si no llega, habla con un médico.
-   *[other] Tu regla se retrasa: come { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más, y si no llega, habla con un médico.
+CHECK_IN_MISSED_PERIOD = { $eats_less ->
+    [yes] Que falte la regla al comer menos es señal de poca energía: acaba esta fase, come tus calorías de mantenimiento y ve al médico.
+   *[no] Que falte la regla puede ser señal de poca energía: come al menos lo planeado y ve al médico.
 }
-CHECK_IN_WEAKER = Tu fuerza en los ejercicios principales ha bajado dos veces seguidas: acaba esta fase en una semana.
-CHECK_IN_MUCH_WEAKER = Tu fuerza en los ejercicios principales ha bajado una décima parte, dos veces seguidas: acaba esta fase.
-CHECK_IN_WORN = { $raise_kcal ->
-    [0] Hambre y sueño han ido mal dos veces seguidas. Por ahora no se añade más: di en una semana cómo estás.
-   *[other] Hambre y sueño han ido mal dos veces seguidas: come { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más. Será más llevadero y durará unos días más.
+CHECK_IN_LATE_PERIOD = Tu regla se retrasa: come { $raised ->
+    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más
+   *[no] al menos lo planeado
+}, y si no llega, habla con un médico.
+CHECK_IN_WEAKER = Tu fuerza en los ejercicios principales ha bajado dos veces seguidas: { $eats_less ->
+    [yes] acaba esta fase en una semana.
+   *[no] come al menos lo planeado y ve al médico si sigue.
+}
+CHECK_IN_MUCH_WEAKER = Tu fuerza en los ejercicios principales ha bajado una décima parte, dos veces seguidas: { $eats_less ->
+    [yes] acaba esta fase.
+   *[no] come al menos lo planeado y ve al médico.
+}
+CHECK_IN_WORN = Hambre y sueño han ido mal dos veces seguidas: come { $raised ->
+    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más. Será más llevadero y durará unos días más.
+   *[no] al menos lo planeado y ve al médico si sigue.
 }
 CHECK_IN_LOW_MOOD = Tu ánimo ha estado por los suelos dos veces seguidas: habla con alguien de confianza y, si no mejora, con un médico.
 

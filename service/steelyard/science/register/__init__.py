@@ -126,7 +126,7 @@ from .evidence import (
     register,
     source,
 )
-from .message import Message, say
+from .message import Message, say, yes_or_no
 from .provenance import (
     Choice,
     Ids,
@@ -269,4 +269,5 @@ __all__ = [
     "say",
     "source",
     "traced",
+    "yes_or_no",
 ]

@@ -17,3 +17,8 @@ class Message(msgspec.Struct, frozen=True):
 def say(code: str, **params: float | int | str) -> Message:
     """A message of a code (UPPER_SNAKE)."""
     return Message(code, params)
+
+
+def yes_or_no(is_so: bool) -> str:
+    """A parameter by which a text leaves a part out."""
+    return "yes" if is_so else "no"

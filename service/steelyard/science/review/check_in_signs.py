@@ -11,7 +11,7 @@ from typing import NamedTuple
 from ..log import LoggedEvent, paused_until
 from ..person import CheckIn, CycleSaid, StrengthSaid
 from ..phase import DAYS_PER_WEEK, Verdict
-from ..register import Basis, Kind, Message, constant, equation, say, source
+from ..register import Basis, Kind, Message, constant, equation, say, source, yes_or_no
 from . import texts
 from .correction import RestOfPhase, down
 from .next_step import Advice, NextStep
@@ -46,20 +46,27 @@ WORN = "CHECK_IN_WORN"
 LOW_MOOD = "CHECK_IN_LOW_MOOD"
 WAITS = "REVIEW_WAITS_FOR_EVENT"
 _WORST_MOOD, _BAD, _HUNGRY = 1, 2, 5
-_ABOUT_FOOD = (LATE, WORN)
 _OF_LESS = (texts.STEPPED, texts.CORRECTION_HELD)
 
 
 class Signs(NamedTuple):
-    """What check-ins ask for, the strongest of it; ``more_since``: the day of the check-in that asks for more food."""
+    """What check-ins ask for, the strongest of it, with the codes of what is said of it; ``more_since``: the day of the
+    check-in that asks for more food."""
 
     step: NextStep | None
     more_since: int | None
     codes: tuple[str, ...]
 
-    def said(self, raise_kcal: float = 0.0) -> list[Message]:
-        """What is said of it, with what is added to the food [kcal/d]."""
-        return [say(code, raise_kcal=raise_kcal) if code in _ABOUT_FOOD else say(code) for code in self.codes]
+    def said(self, raised_kcal: float, *, eats_less: bool) -> list[Message]:
+        """What is said of them to somebody who eats so much more for it [kcal/d], or is not to: ``eats_less`` where it
+        is a deficit that they end, shorten or raise."""
+        less = yes_or_no(eats_less)
+        raised: dict[str, float | int | str] = {"raised": yes_or_no(raised_kcal > 0.0), "raise_kcal": raised_kcal}
+        params: dict[str, dict[str, float | int | str]] = {
+            MISSED: {"eats_less": less}, WEAKER: {"eats_less": less}, MUCH_WEAKER: {"eats_less": less},
+            LATE: raised, WORN: raised, LOW_MOOD: {},
+        }  # fmt: skip
+        return [say(code, **params[code]) for code in self.codes]
 
 
 def _twice(check_ins: Sequence[CheckIn], says: Callable[[CheckIn], bool]) -> bool:
@@ -118,9 +125,9 @@ def heed(check_ins: Sequence[CheckIn], course: RestOfPhase, day: int, advice: Ad
     if not signs.codes:
         return advice
     if advice.days_ahead == 0 or not course.phase.kind.is_deficit:
-        return advice._replace(reasons=[*advice.reasons, *signs.said()])
+        return advice._replace(reasons=[*advice.reasons, *signs.said(0.0, eats_less=False)])
     if signs.step is NextStep.END:
-        return Advice(NextStep.END, 0, 0, signs.said(), advice.actions)
+        return Advice(NextStep.END, 0, 0, signs.said(0.0, eats_less=True), advice.actions)
     days, decision = advice.days_ahead, advice.decision
     if signs.step is NextStep.SHORTEN and days > DAYS_PER_WEEK:
         days, decision = DAYS_PER_WEEK, NextStep.SHORTEN
@@ -132,7 +139,7 @@ def heed(check_ins: Sequence[CheckIn], course: RestOfPhase, day: int, advice: Ad
         room = course.maintenance_kcal - max(course.intakes(float(change), days))
         # As every change, one step at most.
         raised = down(max(0.0, min(RAISE_KCAL, room, texts.MOST_STEP_KCAL - change)))
-    reasons = [*signs.said(float(raised)), *reasons]
+    reasons = [*signs.said(float(raised), eats_less=True), *reasons]
     return advice._replace(decision=decision, correction_kcal=change + raised, days_ahead=days, reasons=reasons)
 
 

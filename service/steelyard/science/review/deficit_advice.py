@@ -6,13 +6,15 @@ from datetime import date
 from .. import rails
 from ..phase import DAYS_PER_WEEK, LEAST_DEFICIT, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath, Verdict
 from ..rails import LOSS_LIMIT, UNANSWERED, RailAction
-from ..register import Message, say
+from ..register import Message, say, yes_or_no
 from . import texts
 from .correction import IntakeLimits, RestOfPhase, up
 from .due import Due
 from .next_step import Advice, NextStep
 from .reading import Now
 from .step import Held, held_step, is_one_step, rail_actions, with_room
+
+_FORTNIGHT = 14
 
 
 class DeficitAdvice:
@@ -90,12 +92,16 @@ class DeficitAdvice:
         return Advice(NextStep.END, 0, 0, [reason], [*self.actions, *(actions or [])])
 
     def _with_logged_loss(self, limits: IntakeLimits) -> IntakeLimits:
-        """The rail on what was really lost: too fast over two settled weeks raises the intake."""
+        """The rail on what was really lost: too fast over two settled weeks raises the intake.
+
+        By tissue, or by the scale as every answer to a log judges it: the reading of tissue is drawn to what the log
+        says was eaten.
+        """
         now, weight = self.now, self.course.subject.weight_kg
         if now.fortnight_tissue is None or now.days < 14 + texts.SETTLING_DAYS:
             return limits
-        weekly = -now.fortnight_tissue.mean / 2.0
-        share = weekly / weight
+        share = max(-now.fortnight_tissue.mean / 2.0 / weight, self.course.subject.logged.loss_share)
+        weekly = share * weight
         if share <= rails.LOGGED_LOSS_WARN:
             return limits
         self.is_losing_fast = share > rails.LOGGED_LOSS_LIMIT
@@ -104,11 +110,14 @@ class DeficitAdvice:
             action, limit = "capped", rails.LOGGED_LOSS_LIMIT
         message = say(texts.LOST_FAST, percent=100.0 * share, limit=100.0 * limit)
         self.actions.append(RailAction(texts.LOGGED_LOSS, action, limit, share, "of body mass a week", message))
-        if not self.is_losing_fast or now.fortnight_intake_kcal is None:
+        if not self.is_losing_fast:
             return limits
-        # Against what was eaten: what was lost beyond the planned limit, spread over a week.
+        # Against what was eaten, or told where nobody logged it: what was lost beyond the planned limit, over a week.
         excess = (weekly - LOSS_LIMIT * weight) * now.rho_kcal_per_kg / DAYS_PER_WEEK
-        least = min(now.fortnight_intake_kcal + excess - self._lowest(), limits.most, float(texts.MOST_STEP_KCAL))
+        eaten = now.fortnight_intake_kcal
+        if eaten is None:
+            eaten = sum(self.phase.told_kcal(now.days)[-_FORTNIGHT:]) / _FORTNIGHT
+        least = min(eaten + excess - self._lowest(), limits.most, float(texts.MOST_STEP_KCAL))
         if least <= limits.least:
             return limits
         why = rails.DeficitLimit(texts.LOGGED_LOSS, limits.most - least, rails.Why.LOGGED_LOSS)
@@ -139,19 +148,21 @@ class DeficitAdvice:
         elif self.target is not None and self._falls_short(float(change), days):
             fat = -course.fat_change(float(change), days)
             self.reasons.append(say(texts.OUT_OF_REACH, fat_kg=fat, target_kg=self.target))
-        self._say_if_ahead()
-        self._warn_of_eaten(limits)
+        self._say_if_ahead(is_eaten_enough=not self._warn_of_eaten(limits))
         actions = rail_actions(limits, course, held, wanted, days)  # of all that is told, days added included
         return Advice(decision, change, days, self.reasons, [*self.actions, *actions])
 
-    def _say_if_ahead(self) -> None:
-        """Whoever is ahead in a phase of which only the length was asked for may stop early."""
+    def _say_if_ahead(self, *, is_eaten_enough: bool) -> None:
+        """Whoever is ahead in a phase of which only the length was asked for may stop early; that there is no need to
+        eat more is said where no rail on what is logged says that there is."""
         if self.target is not None or self.verdict is not Verdict.FASTER:
             return
         hoped = -self.promised.change(0, self.phase.days).fat.mean
         reach = self.course.days_to_lose(hoped, 0.0, self.left)
         if reach is not None and self.left - reach >= DAYS_PER_WEEK:
-            self.reasons.append(say(texts.MAY_STOP_EARLY, days=DAYS_PER_WEEK))
+            is_losing_fast = any(action.id == texts.LOGGED_LOSS for action in self.actions)
+            is_enough = is_eaten_enough and not is_losing_fast and not rails.judge_logged(self.course.subject)
+            self.reasons.append(say(texts.MAY_STOP_EARLY, days=DAYS_PER_WEEK, enough=yes_or_no(is_enough)))
 
     def _explain(self, limits: IntakeLimits, held: Held, wanted: float) -> None:
         why, change = limits.why, held.change_kcal
@@ -174,12 +185,14 @@ class DeficitAdvice:
     def _date(self, days: int) -> str:
         return date.fromordinal(self.now.day + days).isoformat()
 
-    def _warn_of_eaten(self, limits: IntakeLimits) -> None:
-        """What is logged is held to the rails as well."""
+    def _warn_of_eaten(self, limits: IntakeLimits) -> bool:
+        """What is logged is held to the rails as well. Returns whether it is under one."""
         eaten = self.now.fortnight_intake_kcal
         least = self.course.intakes(0.0, self.left)[0] + limits.least
-        if eaten is not None and eaten < least - texts.NOTABLE_KCAL:
-            why = limits.why
-            message = say(texts.EATEN_UNDER_RAIL, intake_kcal=eaten, least_kcal=least, rule=why.rule, why=why.why)
-            self.reasons.append(message)
-            self.actions.append(RailAction(why.rule, "warned", least, eaten, "kcal/d", message))
+        if eaten is None or eaten >= least - texts.NOTABLE_KCAL:
+            return False
+        why = limits.why
+        message = say(texts.EATEN_UNDER_RAIL, intake_kcal=eaten, least_kcal=least, rule=why.rule, why=why.why)
+        self.reasons.append(message)
+        self.actions.append(RailAction(why.rule, "warned", least, eaten, "kcal/d", message))
+        return True

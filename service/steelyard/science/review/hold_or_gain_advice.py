@@ -1,12 +1,13 @@
 """What to do about a gain or a hold: the rate to come is restored in steps, and what was missed in weeks."""
 
 from datetime import date
+from typing import NamedTuple
 
 from .. import rails
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, FollowedPhase, PhaseKind, PromisedPath, Verdict
 from ..rails import GAIN_RATE, GAIN_RATE_LIMIT, RailAction
-from ..register import Message, say
+from ..register import Message, say, yes_or_no
 from . import texts
 from .correction import STEP_KCAL, IntakeLimits, RestOfPhase, down, up
 from .due import Due
@@ -15,6 +16,15 @@ from .reading import Now
 from .step import Held, held_step
 
 _SUPPOSED_TIMES = 3  # each leaves a tenth of what was over
+
+
+class Lost(NamedTuple):
+    """What was lost that nobody planned to lose: a share of body mass in so many days, and the limit it is over."""
+
+    share: float
+    days: int
+    limit: float
+    unit: str
 
 
 class HoldOrGainAdvice:
@@ -26,6 +36,7 @@ class HoldOrGainAdvice:
         self.phase, self.course, self.now, self.promised, self.verdict = phase, course, now, promised, verdict
         self.due = due
         self.reasons: list[Message] = []
+        self.lost: Lost | None = None
 
     def advise(self) -> Advice:
         course, subject = self.course, self.course.subject
@@ -43,7 +54,7 @@ class HoldOrGainAdvice:
                 limit = 100.0 * GAIN_RATE_LIMIT[subject.training_status]
                 return Advice(NextStep.END, 0, 0, [say(texts.TOO_FAST_A_GAIN, limit_percent=limit)], [])
             held = Held(slowed, is_raised=False)
-        actions = [*course.protein_actions, *self._explain(limits, held, wanted)]
+        actions = [*course.protein_actions, *self._say_lost(held.change_kcal), *self._explain(limits, held, wanted)]
         if held.is_raised:
             planned = min(course.intakes(0.0, course.days_left))
             actions += rails.raised_to_floor(planned + up(limits.least), planned)
@@ -198,25 +209,37 @@ class HoldOrGainAdvice:
         if self.due.waits:
             date_of_next = self.now.day + DAYS_PER_WEEK - course.days_gone % DAYS_PER_WEEK
             self.reasons.append(say(texts.WAITS, date=date.fromordinal(date_of_next).isoformat()))
-        if self._is_losing() or self._comes_too_low():
+        self.lost = self._lost()
+        if self.lost is not None or self._comes_too_low():
             wanted = max(wanted, min(float(down(to_maintenance)), float(texts.MOST_STEP_KCAL)))
         return wanted
 
-    def _is_losing(self) -> bool:
-        """Whether weight goes that nobody planned to lose; it is said, with whom to see."""
-        weight, days = self.course.subject.weight_kg, self.now.window_days
-        # After a birth kilograms go that nobody calls unexplained.
-        code = texts.LOSS_BREASTFEEDING if self.course.subject.is_breastfeeding else texts.UNEXPLAINED_LOSS
-        recent = self.now.fortnight_tissue
-        of_late = 0.0 if recent is None or self.now.days < 14 else -recent.mean / weight
+    def _lost(self) -> Lost | None:
+        """The weight that goes though nobody planned to lose it: of late by tissue or by the scale, or so far."""
+        weight, recent = self.course.subject.weight_kg, self.now.fortnight_tissue
         so_far = -self.now.window.tissue.mean / weight
         if so_far > texts.UNEXPLAINED_SHARE:
-            self.reasons.append(say(code, percent=100.0 * so_far, days=days))
-            return True
-        if of_late > 2.0 * rails.LOGGED_LOSS_WARN:
-            self.reasons.append(say(code, percent=100.0 * of_late, days=14))
-            return True
-        return False
+            return Lost(so_far, self.now.window_days, texts.UNEXPLAINED_SHARE, "of body mass")
+        if recent is None or self.now.days < 14:
+            return None
+        weekly = max(-recent.mean / weight / 2.0, self.course.subject.logged.loss_share)
+        if weekly <= rails.LOGGED_LOSS_WARN:
+            return None
+        return Lost(2.0 * weekly, 14, 2.0 * rails.LOGGED_LOSS_WARN, "of body mass in two weeks")
+
+    def _say_lost(self, change_kcal: int) -> list[RailAction]:
+        """What was lost, with whom to see; whoever is told no more than planned is to eat that."""
+        if self.lost is None:
+            return []
+        share, days, limit, unit = self.lost
+        if self.course.subject.is_breastfeeding:
+            # After a birth kilograms go that nobody calls unexplained.
+            said = say(texts.LOSS_BREASTFEEDING, percent=100.0 * share, days=days)
+        else:
+            raised = yes_or_no(change_kcal > 0)
+            said = say(texts.UNEXPLAINED_LOSS, percent=100.0 * share, days=days, raised=raised)
+        self.reasons.append(said)
+        return [RailAction(texts.LOGGED_LOSS, "warned", limit, share, unit, said)]
 
     def _comes_too_low(self) -> bool:
         """Whether what is eaten under maintenance leads to a body that no deficit may lead to."""

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from ..rails import RailAction
 from ..register import Message
+from . import texts
 
 
 class NextStep(StrEnum):
@@ -24,3 +25,14 @@ class Advice(NamedTuple):
     days_ahead: int
     reasons: list[Message]
     actions: list[RailAction]
+
+    @property
+    def may_be_settled(self) -> bool:
+        """Whether a question about log and scale has anything left to settle: a phase that goes on, or one that ends
+        only by the maintenance which the log tells."""
+        return self.decision is not NextStep.END or any(reason.code in texts.ENDS_BY_LOG for reason in self.reasons)
+
+    @property
+    def is_as_planned(self) -> bool:
+        """Whether the phase goes on, and nothing else is to be eaten than its plan tells."""
+        return self.decision is not NextStep.END and self.correction_kcal == 0

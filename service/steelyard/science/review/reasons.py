@@ -5,7 +5,7 @@ from datetime import date
 from ..numbers import told_percent
 from ..phase import FollowedPhase, Verdict
 from ..rails import Subject
-from ..register import Message, say
+from ..register import Message, say, yes_or_no
 from . import texts
 from .next_step import Advice, NextStep
 from .pregnancy import expected_in_pregnancy
@@ -14,13 +14,14 @@ from .reading import Now
 from .verdict import Judged
 
 
-def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject) -> list[Message]:
-    """Why the verdict is what it is, and what was eaten; ``subject`` as at the phase's start."""
+def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject, advice: Advice) -> list[Message]:
+    """Why the verdict is what it is, and what was eaten; ``subject`` as at the phase's start. Nobody is told to keep to
+    a plan that the ``advice`` ends or changes."""
     observed, is_pregnant = now.window.tissue.mean, subject.is_pregnant
     verdict, planned = judged.verdict, judged.planned
     found: list[Message] = []
     if verdict is Verdict.TOO_EARLY:
-        found.append(say(texts.TOO_EARLY, more_days=judged.more_days))
+        found.append(say(texts.TOO_EARLY, more_days=judged.more_days, goes_on=yes_or_no(advice.is_as_planned)))
     elif is_pregnant:
         found += [say(texts.IN_PREGNANCY, observed_kg=observed), *expected_in_pregnancy(subject.bmi, now)]
     elif verdict is Verdict.CONTRADICTED:
@@ -48,7 +49,9 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject)
         if now.days:
             found.append(say(texts.NO_INTAKE))
     elif difference.lower > 0.0 and difference.mean > texts.NOTABLE_KCAL:
-        found.append(say(texts.ATE_MORE, difference_kcal=difference.mean))
+        # Who is told to eat still less has the new plan to keep to.
+        goes_on = advice.decision is not NextStep.END and advice.correction_kcal <= 0
+        found.append(say(texts.ATE_MORE, difference_kcal=difference.mean, goes_on=yes_or_no(goes_on)))
     elif difference.upper < 0.0 and difference.mean < -texts.NOTABLE_KCAL:
         found.append(say(texts.ATE_LESS, difference_kcal=-difference.mean))
     elif verdict in (Verdict.FASTER, Verdict.SLOWER):
@@ -85,6 +88,8 @@ def with_advice(phase: FollowedPhase, now: Now, verdict: Verdict, advice: Advice
     if advice.correction_kcal:
         told = [reason for reason in advice.reasons if reason.code != texts.WAITS]
         waits = verdict is Verdict.TOO_EARLY or len(told) < len(advice.reasons)
+        if advice.correction_kcal > 0:
+            told = [reason for reason in told if reason.code != texts.MAY_STOP_EARLY]  # it says to eat no more
         return [*told, say(texts.CANNOT_WAIT)] if waits and is_by_rail else told
     off = Verdict.SLOWER if phase.kind.is_deficit else Verdict.FASTER
     stands = now.eaten.is_over and verdict is off and advice.decision is NextStep.CONTINUE

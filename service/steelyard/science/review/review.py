@@ -195,7 +195,12 @@ def review_phase(
     told = cleared(course, heed(log.check_ins, course, day, by_log))
     advice = told.value.advice
     question = None
-    if is_open and judged.verdict is not Verdict.WITHIN_INTERVAL and not (judged.is_logged_so and explains_all):
+    if (
+        is_open
+        and advice.may_be_settled
+        and judged.verdict is not Verdict.WITHIN_INTERVAL
+        and not (judged.is_logged_so and explains_all)
+    ):
         gap, sex, asked = 0.0 if implied is None else implied.mean, member.person.sex, told_before.asked
         has_no_cycle = periods_of(course.subject) == "no" or says_no_cycle(log.check_ins, day)
         question = question_of(
@@ -243,9 +248,9 @@ def review_phase(
         told_lately_kcal=None if course.subject.is_pregnant else _told_lately(phase, now),
         adherence=adherence_of(member, phase, now),
         reasons=[
-            *why_judged(phase, now, judged, member.subject),
+            *why_judged(phase, now, judged, member.subject, advice),
             *settling(settled, question),
-            *judged.waits,
+            *(judged.waits if advice.is_as_planned else []),  # they say that nothing changes
             *with_advice(phase, now, judged.verdict, advice, is_by_rail=by_log.correction_kcal != 0),
         ],
         notes=_notes(course.subject, now, day, before.day, later, unseen),

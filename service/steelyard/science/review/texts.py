@@ -268,7 +268,8 @@ LOGGED_LOSS = register(
         summary="Rate of loss as logged, once water has settled",
         formula=(
             f"over {rails.LOGGED_LOSS_LIMIT:.1%} of body mass a week in the last two weeks the intake is raised; over "
-            f"{rails.LOGGED_LOSS_WARN:.1%} warned"
+            f"{rails.LOGGED_LOSS_WARN:.1%} warned; in a hold or a gain over {rails.LOGGED_LOSS_WARN:.1%} a week, or "
+            f"{UNEXPLAINED_SHARE:.0%} in all, it is raised to maintenance in steps, and a clinician is to look for why"
         ),
         basis=Basis.JUDGEMENT,
         sources=(HELMS_2014,),
@@ -320,6 +321,7 @@ AS_PLANNED = "REVIEW_AS_PLANNED"
 IN_PREGNANCY = "REVIEW_IN_PREGNANCY"
 EXPECTED_IN_PREGNANCY = "REVIEW_EXPECTED_IN_PREGNANCY"
 LATER_ENTRIES = "REVIEW_LATER_ENTRIES"
+ENDS_BY_LOG = frozenset({NO_ROOM, PAST_RAIL, STOPPED, TOO_FAST_A_GAIN})
 WINDOW_SHORTER = "REVIEW_WINDOW_SHORTER"
 
 
