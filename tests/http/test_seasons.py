@@ -92,12 +92,12 @@ async def test_a_log_under_resting_energy_on_its_own_scale_starts_a_season(servi
         (
             {"band": {"lower_fat_fraction": 0.04, "upper_fat_fraction": 0.15}},
             "#/limits/band/lower_fat_fraction",
-            "REFUSED_END_BODY_FAT",
+            "REFUSED_TARGET",
         ),
         (
             {"events": [{"date": "2026-06-01", "most_fat_fraction": 0.05}]},
             "#/limits/events/0/most_fat_fraction",
-            "REFUSED_END_BODY_FAT",
+            "REFUSED_TARGET",
         ),
     ],
 )
@@ -141,7 +141,7 @@ async def test_values_out_of_range_are_told(service: Running, changes: dict[str,
         (
             {"cut_at_fat_fraction": 0.1, "cut_to_fat_fraction": 0.05},
             "#/strategy/cut_to_fat_fraction",
-            "REFUSED_END_BODY_FAT",
+            "REFUSED_TARGET",
         ),
     ],
 )

@@ -1,14 +1,15 @@
 """What an answer says is what it tells: no sentence against its own fields, nor against another of its sentences."""
 
 import random
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
 
-from .people import CLEAR, START, log
-from .test_seen import MAN, WOMAN, checked, reviewed
-from .words import notes
+from .people import CLEAR, CLEARANCE, START, log, someone
+from .stretches import DEFICITS
+from .test_seen import HISTORY, MAN, WOMAN, checked, decided, forecast, planned, reviewed, season
+from .words import guard_rails, notes
 
 Json = dict[str, Any]
 
@@ -107,3 +108,175 @@ def test_a_check_in_says_what_is_added(intake: int) -> None:
     answer = checked("review_phase", reviewed(WOMAN, "cut", intake, logged, maintenance=2300, weeks=12)).body
     said = next(note for note in notes(answer) if note["code"] == "CHECK_IN_WORN")
     assert f"eat {answer['correction_kcal']:.0f} kcal a day more" in said["text"]
+
+
+# --- rails that a corner had forgotten -------------------------------------------------------------------------
+
+
+def codes(answer: Json) -> set[str]:
+    """Codes of every note and rail."""
+    return {note["code"] for note in notes(answer)}
+
+
+def path(kcal: float, **more: Any) -> Json:
+    """Six weeks of one intake."""
+    return {"kind": "path", "schedule": [{"weeks": 6, "intake_kcal": kcal, **more}]}
+
+
+@pytest.mark.parametrize("kcal", [1950, 2300, 2400])
+def test_little_carbohydrate_is_warned_of_in_forecasts_and_reviews(kcal: int) -> None:
+    assert "WARNED_CARBOHYDRATE" in codes(
+        checked("forecast_intake", forecast(WOMAN, path(kcal, carbohydrate_g=60))).body
+    )
+    assert "WARNED_CARBOHYDRATE" not in codes(checked("forecast_intake", forecast(WOMAN, path(kcal))).body)
+    kind = {1950: "cut", 2300: "maintenance", 2400: "gain"}[kcal]
+    asked = reviewed(WOMAN, kind, kcal, lost(WOMAN, -0.001, kcal=float(kcal)), maintenance=2300)
+    assert "WARNED_CARBOHYDRATE" not in codes(checked("review_phase", asked).body)
+    for week in asked["phase"]["weeks"]:
+        week["carbohydrate_g"] = 60
+    assert "WARNED_CARBOHYDRATE" in codes(checked("review_phase", asked).body)
+
+
+def test_protein_with_kidney_disease_is_warned_of_in_a_forecast() -> None:
+    cleared = CLEAR | {"conditions": ["kidney_disease"], "clinical_clearance": CLEARANCE}
+    asked = forecast(WOMAN, path(1950, protein_g_per_kg=2.5), screening=cleared)
+    assert "WARNED_KIDNEY_PROTEIN" in codes(checked("forecast_intake", asked).body)
+
+
+def test_a_fast_gain_is_warned_of_wherever_it_is_told() -> None:
+    """0.2 % of body mass a week, of 0.25 for the intermediate."""
+    held = checked("forecast_intake", forecast(MAN, path(3118))).body
+    maintenance = held["maintenance_kcal"]["mean"]
+    fast = checked("forecast_intake", forecast(MAN, path(round(maintenance) + 230))).body
+    assert "WARNED_GAIN_RATE" in codes(fast)
+    assert "WARNED_GAIN_RATE" not in codes(held)
+    logged = log(random.Random(6), MAN, eaten=maintenance + 230, change_a_week=0.002, noise_kg=0.2, profile_ago=28)
+    asked = reviewed(MAN, "gain", round(maintenance) + 230, logged, weeks=12, maintenance=round(maintenance))
+    answer = checked("review_phase", asked).body
+    assert codes(answer) & {"WARNED_GAIN_RATE", "CAPPED_GAIN_RATE", "REVIEW_GAIN_PAST_CEILING"}
+
+
+@pytest.mark.parametrize("kind", ["maintenance", "gain", "mini_cut"])
+@pytest.mark.parametrize("preference", ["balanced", "higher"])
+def test_every_day_keeps_its_fat_and_every_phase_is_warned_of(kind: str, preference: str) -> None:
+    """Days with more carbohydrate as well; 15 % of energy at least, warned under 20 % of a week's mean."""
+    phase: Json = {"kind": kind, "carbohydrate_preference": preference} | ({} if kind == "mini_cut" else {"weeks": 6})
+    split = {"higher_days_per_week": 2, "carbohydrate_shift": 0.6}
+    answer = checked("plan_phases", planned(WOMAN, phase, day_split=split, cut_history=HISTORY)).body
+    weeks = [week for phase in answer["phases"] for week in phase["weeks"]]
+    days = [day for week in weeks for day in (week, *week["day_kinds"])]
+    assert min(9 * day["fat_g"] / day["intake_kcal"] for day in days) >= 0.15
+    assert any(week["day_kinds"] for week in weeks)
+    is_low = min(9 * week["fat_g"] / week["intake_kcal"] for week in weeks) < 0.20
+    assert ("WARNED_DIETARY_FAT" in codes(answer)) is is_low
+
+
+def test_a_lower_day_of_a_hold_is_warned_of() -> None:
+    small = someone("female", 30, 150, 47, 0.24)
+    phase = {"kind": "maintenance", "weeks": 4, "carbohydrate_preference": "lower"}
+    week = {
+        "training": [{"weekday": day, "kind": "running", "minutes": 90} for day in ("monday", "tuesday", "wednesday")],
+        "flexible_days": [{"weekday": "saturday", "extra_kcal": 600}],
+    }
+    answer = checked("plan_phases", planned(small, phase, week=week)).body
+    least = min(
+        day["carbohydrate_g"] for phase in answer["phases"] for week in phase["weeks"] for day in week["by_day"]
+    )
+    warned = next(rail for rail in answer["guard_rails"] if rail["code"] == "WARNED_CARBOHYDRATE")
+    assert warned["observed"] == least < 130
+
+
+LITTLE = log(random.Random(7), WOMAN, days=56, ratio=0.6, eaten=1600.0, maintenance=1600.0, noise_kg=0.3, partial=0.0)
+LONG_CUT = {"kind": "cut", "weeks": 12, "deficit_kcal": 700}
+HALF = log(random.Random(8), WOMAN, days=56, ratio=0.7, eaten=2290.0, maintenance=2290.0, noise_kg=0.3, partial=0.0)
+
+
+@pytest.mark.parametrize(
+    ("operation", "asked"),
+    [
+        ("plan_phases", planned(WOMAN, {"kind": "maintenance", "weeks": 4}, log=LITTLE)),
+        ("plan_phases", planned(WOMAN, LONG_CUT, log=HALF, cut_history=HISTORY)),
+        ("decide_phase", decided(WOMAN, log=LITTLE, feeling="would_like_leaner", goal="leanness")),
+        ("plan_season", season(WOMAN, log=LITTLE)),
+        ("forecast_intake", forecast(WOMAN, path(1000), log=HALF)),
+    ],
+)  # fmt: skip
+def test_where_the_logging_ratio_decides_a_week_of_weighed_food_is_asked_for(operation: str, asked: Json) -> None:
+    """Also where a floor is only one of a long cut, raises a hold, or refuses a forecast."""
+    answered = checked(operation, asked)
+    floors = {"intake_floor", "energy_availability", "fat_supply"}
+    held = any(rail["id"] in floors and rail["action"] == "capped" for rail in guard_rails(answered.body))
+    assert held or any(floor in answered.body.get("type", "") for floor in floors)
+    said = next(note for note in notes(answered.body) if note["code"] == "RATIO_DECIDES")
+    assert said["pointer"] == "#/log" if "pointer" in said else "Weigh all food" in said["text"]
+
+
+def test_an_intake_that_nobody_may_eat_is_not_told() -> None:
+    """What a target would take past a rail is no figure to be read: the least that is safe is."""
+    question = {
+        "kind": "intake_for_target", "target": {"quantity": "weight_kg", "value": 57.0},
+        "by_date": (START + timedelta(weeks=4)).isoformat(),
+    }  # fmt: skip
+    answer = checked("forecast_intake", forecast(WOMAN, question)).body
+    assert not answer["feasible"]
+    assert "TARGET_NEEDS_INTAKE" not in codes(answer)
+    said = next(reason for reason in answer["reasons"] if reason["code"] == "TARGET_BEYOND_RAIL")
+    assert said["params"]["least_intake_kcal"] == pytest.approx(answer["nearest"]["intake_kcal"], abs=1)
+
+
+TOO_LEAN = {"lower_fat_fraction": 0.12, "upper_fat_fraction": 0.22}
+
+
+@pytest.mark.parametrize(
+    ("operation", "asked"),
+    [
+        ("plan_season", season(WOMAN, limits={"band": TOO_LEAN})),
+        ("plan_phases", planned(WOMAN, {"kind": "gain", "weeks": 8, "fat_ceiling_fraction": 0.12})),
+        ("plan_phases", planned(WOMAN, {"kind": "maintenance", "weeks": 2},
+                                return_to_gain={"gain_weeks": 4, "fat_ceiling_fraction": 0.12})),
+    ],
+)  # fmt: skip
+def test_no_target_lies_under_the_least_body_fat(operation: str, asked: Json) -> None:
+    """And it is called a target, not a phase that should be shorter."""
+    answered = checked(operation, asked)
+    assert answered.status == 422
+    assert [error["code"] for error in answered.body["errors"]] == ["REFUSED_TARGET"]
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        season(WOMAN, strategy={"kind": "own", "surplus_kcal": 100, "cut_at_fat_fraction": 0.5,
+                                "cut_to_fat_fraction": 0.17}),
+        season(WOMAN, strategy={"kind": "ready_made", "name": "slow_gain_no_cut"},
+               limits={"events": [{"date": "2026-07-20", "most_fat_fraction": 0.17}]}),
+    ],
+)  # fmt: skip
+def test_a_season_warns_of_a_lean_target_whether_it_gets_there_or_not(asked: Json) -> None:
+    answer = checked("plan_season", asked).body
+    warned = next(rail for rail in answer["plan"]["guard_rails"] if rail["id"] == "body_fat")
+    assert (warned["code"], warned["observed"]) == ("WARNED_TARGET", 0.17)
+
+
+def test_a_cut_for_an_event_keeps_the_weeks_between_cuts() -> None:
+    """But one that blocked days break off goes on: under four weeks apart the two are one."""
+    heavier = someone("female", 40, 168, 75, 0.34)
+    limits = {
+        "least_weeks_between_cuts": 20,
+        "events": [{"date": "2026-07-25", "most_fat_fraction": 0.32}],
+        "blocked_dates": [{"first_date": "2026-03-28", "last_date": "2026-06-21"}],
+    }
+    asked = season(heavier, limits=limits, cut_history=HISTORY)
+    answer = checked("plan_season", asked).body
+    (first, second), after = _cuts(answer), 7 * 20
+    assert (second[0] - first[1]).days > after
+    assert [limit["limit"] for limit in answer["broken_limits"]] == ["event_fat_fraction"]
+    limits["blocked_dates"] = [{"first_date": "2026-03-23", "last_date": "2026-03-28"}]
+    limits["events"] = [{"date": "2026-05-09", "most_fat_fraction": 0.32}]
+    (first, second), after = _cuts(checked("plan_season", asked).body), 8
+    assert (second[0] - first[1]).days == after
+
+
+def _cuts(answer: Json) -> list[tuple[date, date]]:
+    phases = [phase for phase in answer["plan"]["phases"] if phase["kind"] in DEFICITS]
+    return [(date.fromisoformat(phase["start_date"]), date.fromisoformat(phase["end_date"])) for phase in phases]

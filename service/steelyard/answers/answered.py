@@ -5,9 +5,9 @@ from functools import wraps
 from typing import Generic, NamedTuple, TypeVar
 
 from steelyard.science.measures import doubts_about_body
-from steelyard.science.member import Told
+from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Z80
-from steelyard.science.rails import RailAction, Refused
+from steelyard.science.rails import BY_RATIO, RailAction, Refused, ratio_decides
 from steelyard.science.register import Message, entries_in, recorded
 
 from .state import StateNow
@@ -15,6 +15,19 @@ from .state import StateNow
 Value = TypeVar("Value")
 Asked = TypeVar("Asked")
 _SHOWN_WITH = entries_in(Z80)  # whoever shows an estimate shows the ends of its interval
+
+
+def _told_of(asked: object) -> Told | None:
+    told = getattr(asked, "told", None)
+    return told if isinstance(told, Told) else None
+
+
+def _by_ratio(told: Told, refusal: Refused) -> list[Message]:
+    """That the logging ratio decides, where it is what refuses."""
+    # Whoever is refused by another rule may have sent a log that nobody has read.
+    if told.log is None or not refusal.ids & BY_RATIO:
+        return []
+    return ratio_decides(Member(told).subject, *refusal.ids)
 
 
 class Answered(NamedTuple, Generic[Value]):
@@ -53,8 +66,8 @@ def _answering(
         try:
             (value, reasons, cautions, actions, _, state), methods = recording(asked)
         except Refused as refusal:
-            told = getattr(asked, "told", None)
-            doubts = doubts_about_body(told.person) if isinstance(told, Told) else ()
+            told = _told_of(asked)
+            doubts = () if told is None else (*doubts_about_body(told.person), *_by_ratio(told, refusal))
             if not doubts:
                 raise
             raise refusal.doubting(doubts) from refusal

@@ -31,7 +31,7 @@ from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import Sex
 from steelyard.science.phase import MOST_CUTS, Band, FinishedPhase, History, PhaseKind, usual_band
-from steelyard.science.rails import ADULT_YEARS, Cleared
+from steelyard.science.rails import ADULT_YEARS, Cleared, with_ratio
 from steelyard.science.register import FAT_FROM_BMI, Contradiction, Message, say
 
 from .answered import Answered, answering
@@ -153,7 +153,7 @@ def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
         _decided(question, found, is_band_chosen=asked.band is not None),
         reasons=reasons,
         cautions=cautions,
-        actions=found.actions,
+        actions=with_ratio(member.subject, found.actions),
         state=state_of(member, known_day(member, asked.as_of)),
     )
 
@@ -199,9 +199,9 @@ def _check_history(asked: DecisionAsked) -> None:
 def _check_targets(asked: DecisionAsked, member: Member) -> None:
     """Refuse body-fat targets under the least that is planned."""
     if asked.band is not None:
-        rails.refuse_target(member.subject, asked.band.lower, "band.lower_fat_fraction")
+        rails.refuse_target(member.subject.sex, asked.band.lower, "band.lower_fat_fraction")
     if asked.event_fat_fraction is not None:
-        rails.refuse_target(member.subject, asked.event_fat_fraction, "event_fat_fraction")
+        rails.refuse_target(member.subject.sex, asked.event_fat_fraction, "event_fat_fraction")
 
 
 # --- what is answered -----------------------------------------------------------------------------------------

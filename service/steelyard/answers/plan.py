@@ -44,6 +44,7 @@ from steelyard.science.phase import (
 )
 from steelyard.science.rails import (
     Cleared,
+    Macronutrients,
     RailAction,
     Refused,
     SplitWeek,
@@ -79,6 +80,13 @@ class WeekPlanned(NamedTuple):
     at_end: PathPoint
     split: SplitWeek | None = None
     days: DaysPlanned | None = None
+
+    @property
+    def macronutrients(self) -> list[Macronutrients]:
+        """Of its days, where they differ."""
+        if self.days is not None:
+            return [day.macros for day in self.days.days]
+        return [] if self.split is None else [self.split.higher, self.split.lower]
 
     @property
     def least_kcal(self) -> float:
@@ -202,9 +210,16 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             *_ask_first(member.subject, plan),
         ],
         cautions=[*member.cautions, *what_grows(member), *known_long_ago(member, asked.start), *doubts],
-        actions=[*plan.actions, *caps_on_days(days)],
+        actions=rails.with_ratio(member.subject, [*_with_grams(plan.actions, told.value), *caps_on_days(days)]),
         state=state_of(member, known_day(member, asked.start)),
     )
+
+
+def _with_grams(actions: list[RailAction], phases: Sequence[PhasePlanned]) -> list[RailAction]:
+    """What rails did, with what warns of the grams of every day in every phase."""
+    found = rails.warn_days((week.week.intake, week.macronutrients) for phase in phases for week in phase.weeks)
+    codes = {action.message.code for action in found}
+    return [*(action for action in actions if action.message.code not in codes), *found]
 
 
 def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
@@ -231,11 +246,13 @@ def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
     if isinstance(aim, GainAim):
         if aim.fat_ceiling is not None:
             rails.refuse_fat_target(subject, "phase.fat_ceiling_fraction")
+            rails.refuse_target(subject.sex, aim.fat_ceiling, "phase.fat_ceiling_fraction")
         return plan_gain(
             member, asked.start, aim, sources=asked.sources, pause_weeks=asked.pause_weeks, with_sizes=with_sizes
         )
     if asked.then.fat_ceiling is not None:
         rails.refuse_fat_target(subject, "return_to_gain.fat_ceiling_fraction")
+        rails.refuse_target(subject.sex, asked.then.fat_ceiling, "return_to_gain.fat_ceiling_fraction")
     return plan_hold(member, asked.start, aim, asked.then, sources=asked.sources)
 
 

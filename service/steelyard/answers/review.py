@@ -14,9 +14,13 @@ from steelyard.science.phase import DeficitBefore, FollowedPhase, FollowedWeek
 from steelyard.science.rails import (
     CARBOHYDRATE_KCAL_PER_G,
     PROTEIN_KCAL_PER_G,
+    RailAction,
     check_urgent,
+    rest_kcal,
+    warn_macronutrients,
     way_from_underweight,
     weeks_that_count,
+    with_ratio,
 )
 from steelyard.science.register import Message, OutOfDomain
 from steelyard.science.review import Before, Review, Settled, log_up_to
@@ -153,9 +157,21 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
         ),
         reasons=[assessed.resting.reason, *found.reasons],
         cautions=[*_cautions(logged, found), *what_grows(whole)],
-        actions=found.actions,
+        actions=with_ratio(found.now, [*found.actions, *_of_grams(found)]),
         state=not_before(whole.told.known, _counted_up_to(day, now, whole.told)),
     )
+
+
+def _of_grams(found: Review) -> list[RailAction]:
+    """What warns of the grams of the days to come, where carbohydrate is told: each warning once."""
+    warned: dict[str, RailAction] = {}
+    for stint in found.stints:
+        diet, grams = stint.week, stint.week.carbohydrate_g
+        if grams is not None:
+            fat_kcal = rest_kcal(diet.intake_kcal, diet.protein_g, grams)
+            for action in warn_macronutrients(diet.intake_kcal, fat_kcal, grams):
+                warned.setdefault(action.message.code, action)
+    return list(warned.values())
 
 
 def _counted_up_to(day: int, now: StateNow, told: Told) -> StateNow:

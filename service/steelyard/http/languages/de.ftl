@@ -538,6 +538,7 @@ WARNED_EATEN_AVAILABILITY = { $periods ->
 WARNED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum ist das Defizit höchstens so groß wie üblich.
 WARNED_BMI = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } liegt nahe am Untergewicht: Halte die Phase kurz.
 WARNED_BODY_FAT = Die Phase endet bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett, so schlank, wie es die wenigsten gut halten können.
+WARNED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett ist so schlank, wie es die wenigsten gut halten können.
 WARNED_DEFICIT_SHARE = Das Defizit macht { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Bedarfs aus: Rechne mit Hunger und Müdigkeit.
 WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag sind mehr als die { NUMBER($usual_kcal, maximumFractionDigits: 0) }, bis zu denen Mini-Cuts meist gehen: Achte auf Hunger, Schlaf und Kraft.
 WARNED_FAT_SUPPLY = Das Defizit verlangt jedem Kilogramm Körperfett { NUMBER($observed, maximumFractionDigits: 1) } kcal am Tag ab. Über { NUMBER($limit, maximumFractionDigits: 1) } verlierst du vielleicht mehr Muskeln.

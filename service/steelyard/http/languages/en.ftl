@@ -898,6 +898,7 @@ REFUSED_CUT_WITHOUT_READING = Your body fat decides when a season's cuts start, 
 MEASURE_FIRST = Your body fat was not measured, so the deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day. To ask for more, measure body fat first.
 RATIO_DECIDES = Here your own log decides: it holds about { NUMBER($percent, maximumFractionDigits: 0) }% of what you eat. Weigh all food for one week to know better.
 WARNED_BODY_FAT = The phase ends at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, leaner than most people can hold well.
+WARNED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is leaner than most people can hold well.
 BODY_FAT_AT_MINIMUM = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is as lean as is safe: the limit is about { NUMBER($limit_percent, maximumFractionDigits: 1) }%. Lose no more; speak to a physician or dietitian.
 BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is under { NUMBER($limit_percent, maximumFractionDigits: 1) }%, leaner than most people can hold well.
 BMI_OVERSTATES_WITH_MUSCLE = Height and weight cannot tell muscle from fat: for athletes they give about { NUMBER($points, maximumFractionDigits: 1) } points too much body fat.

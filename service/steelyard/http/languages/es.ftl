@@ -534,6 +534,7 @@ WARNED_EATEN_AVAILABILITY = { $periods ->
 WARNED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit es como mucho el habitual.
 WARNED_BMI = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso: que la fase sea corta.
 WARNED_BODY_FAT = La fase acaba en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa: casi nadie se mantiene bien con tan poca.
+WARNED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es tan bajo que casi nadie se mantiene bien con él.
 WARNED_DEFICIT_SHARE = El déficit es el { NUMBER($share_percent, maximumFractionDigits: 0) } % de tu mantenimiento: cuenta con hambre y cansancio.
 WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día son más que las { NUMBER($usual_kcal, maximumFractionDigits: 0) } a las que suele llegar un mini-cut: vigila hambre, sueño y fuerza.
 WARNED_FAT_SUPPLY = El déficit pide { NUMBER($observed, maximumFractionDigits: 1) } kcal al día a cada kilo de grasa. Por encima de { NUMBER($limit, maximumFractionDigits: 1) } puedes perder más músculo.

@@ -1,6 +1,6 @@
 """The refusals of science and answers as problem documents."""
 
-from steelyard.science.rails import Refused
+from steelyard.science.rails import RATIO_DECIDES, Refused
 from steelyard.science.register import Contradiction, OutOfDomain
 
 from ..languages import english
@@ -17,8 +17,9 @@ def refusal(error: OutOfDomain | Refused, body_type: type) -> ProblemError:
         for action, field in error.all:
             message = action.message
             faults.append(fault(pointer_to(field, body_type), message.code, english(message), **message.params))
-        where = pointer_to("weight_kg", body_type) if error.doubts else ""
-        faults += [fault(where, doubt.code, english(doubt), **doubt.params) for doubt in error.doubts]
+        for doubt in error.doubts:
+            where = pointer_to("log" if doubt.code == RATIO_DECIDES else "weight_kg", body_type)
+            faults.append(fault(where, doubt.code, english(doubt), **doubt.params))
         # Each referral once, and what is asked about.
         said = " ".join(dict.fromkeys(english(message) for message in (*error.messages, *error.doubts)))
         return GuardRailRefusal(error.action.id, said, faults)

@@ -117,6 +117,10 @@ class DeficitPhase:
         self._limits: dict[float, list[DeficitLimit]] = {}
         self._set_goal()
 
+    def counted(self, weeks: int) -> float:
+        """Weeks of a phase of ``weeks`` with those of a deficit before it that count as of the same."""
+        return weeks + self._weeks_counted
+
     # --- the goal ---------------------------------------------------------------------------------------------
 
     def _set_goal(self) -> None:
@@ -236,7 +240,7 @@ class DeficitPhase:
         # The limits move with the body, up and down: they hold at the end of each of these weeks as well. Whoever is
         # told more adapts less and needs more, so that what is raised is looked at again.
         state = self.state if state is None else state
-        lengths, floors = (7.0,) * min(weeks, CUT_RESET_WEEKS), deficit_floors(subject, weeks + self._weeks_counted)
+        lengths, floors = (7.0,) * min(weeks, CUT_RESET_WEEKS), deficit_floors(subject, self.counted(weeks))
         most = math.ceil(maintenance / 10.0) * 10
         while intake < most:
             ahead = walk(self.model, state, as_diet(macros, subject.protein_kg), lengths)
@@ -299,7 +303,7 @@ class DeficitPhase:
     def later_limits(self, deficit_kcal: float, weeks: int) -> list[DeficitLimit]:
         """What limits each intake of a cut that is set anew: for the body it is set for, or one that it leads to."""
         rows, states = self.run(deficit_kcal, weeks)
-        floors, found = deficit_floors(self.subject, weeks + self._weeks_counted), []
+        floors, found = deficit_floors(self.subject, self.counted(weeks)), []
         for row, now in self.resets(deficit_kcal, weeks)[1:]:
             limit, told = self.limits(now, weeks)[0], now.maintenance_kcal - row.intake.intake_kcal
             if told < min(deficit_kcal, limit.deficit_kcal) - _RAISED_KCAL:
@@ -325,7 +329,7 @@ class DeficitPhase:
         return broken
 
     def _broken_by(self, rows: list[Week], states: list[BodyState], weeks: int) -> str | None:
-        length = weeks + self._weeks_counted
+        length = self.counted(weeks)
         # The worst comes last, and with what came before out of balance, first.
         floors = deficit_floors(self.subject, length)
         after = subjects_at(self.subject, self.model, states)
@@ -360,7 +364,7 @@ class DeficitPhase:
         return limits
 
     def _without_room(self, now: Subject, weeks: int) -> list[DeficitLimit]:
-        length = weeks + self._weeks_counted
+        length = self.counted(weeks)
         if now is not self.subject:
             return deficit_limits(now, length, fed=self.subject)
         found = self._limits.get(length)  # sizes of one phase ask for them again

@@ -244,7 +244,9 @@ def warnings_on(phase: DeficitPhase, solved: Solved) -> list[RailAction]:
     if phase.aim.kind is DeficitKind.MINI_CUT:
         found = {action.message.code: action for action in rails.warn_large(solved.deficit_kcal)}
     for row, now in phase.resets(solved.deficit_kcal, solved.weeks):
-        for action in rails.warn_deficit(now, row.intake.intake_kcal, loss, fraction, bmi):
+        for action in rails.warn_deficit(
+            now, row.intake.intake_kcal, loss, fraction, bmi, weeks=phase.counted(solved.weeks)
+        ):
             found.setdefault(action.message.code, action)
     for row in rows:
         day = row.intake

@@ -149,13 +149,16 @@ class _Asked:
 
     def check_deficits(self, weeks: list[ToldWeek]) -> list[RailAction]:
         """Rails on the person, and on the first day, where an intake turns into a deficit. Raises ``Refused``."""
-        first = next((week for week in weeks if week.purpose is Purpose.DEFICIT), None)
-        if first is None:
+        deficit = [week for week in weeks if week.purpose is Purpose.DEFICIT]
+        if not deficit:
             return []
-        end = weeks[-1].after
+        first, end = deficit[0], weeks[-1].after
+        protein = [week.protein_g / self.subject.protein_kg for week in deficit if week.protein_g is not None]
+        long = self.before.weeks + sum(week.days for week in deficit) / 7.0
         return [
             *rails.check_person(self.subject),
-            *rails.warn_deficit(first.before, first.intake_kcal, 0.0, end.fat_fraction, end.bmi),
+            *rails.warn_deficit(first.before, first.intake_kcal, 0.0, end.fat_fraction, end.bmi, weeks=long),
+            *rails.warn_kidneys(self.subject, max(protein, default=0.0)),
         ]
 
     def broken_by(self, diet: Diet, days: float) -> Broken | None:
@@ -211,11 +214,23 @@ def answer_path(
         actions += asked.check(change.diet, weeks, change.subject, f"question.schedule[{i}].intake_kcal")
         # How fast the body changes the gate judges, over stretches in a row: a plan sets its intake anew in them.
         actions += change.warnings()
+        actions += _of_grams(schedule[i], subject)
     weeks_told = asked.weeks_of(path, diets)
     actions += asked.check_deficits(weeks_told)
     forecast_path = asked.run(stretches, path)
     told = asked.clear(forecast_path, weeks_told, diets, fields)
     return IntakeAnswer(forecast_path, told, None, None, None, True, each_once(actions), [])
+
+
+def _of_grams(scheduled: ScheduledIntake, subject: Subject) -> list[RailAction]:
+    """Warnings of macronutrients, where carbohydrate is told: the rest beside it and protein is fat."""
+    grams = scheduled.carbohydrate_g
+    if grams is None:
+        return []
+    protein_g = scheduled.protein_g_per_kg * subject.weight_kg
+    return rails.warn_macronutrients(
+        scheduled.intake_kcal, rails.rest_kcal(scheduled.intake_kcal, protein_g, grams), grams
+    )
 
 
 def _protein_per_kg(subject: Subject, asked_g_per_kg: float) -> float:
@@ -255,10 +270,13 @@ class _Change(NamedTuple):
     def warnings(self) -> list[RailAction]:
         """Warnings of what an intake does over a stretch."""
         if not self.is_deficit:
-            return []
+            is_gain = self.diet.intake_kcal > self.subject.maintenance_kcal + _NO_DEFICIT_KCAL
+            # What grows in pregnancy is no gain that is too fast.
+            is_judged = is_gain and not self.subject.is_pregnant
+            return rails.warn_gain(self.subject.training_status, self.share_per_week) if is_judged else []
         bmi = (float(self.after.tissue_kg) + BASELINE_GLYCOGEN_KG) / self.subject.height_squared
         kcal = self.diet.intake_kcal
-        return rails.warn_deficit(self.subject, kcal, -self.share_per_week, self.end_fraction, bmi)
+        return rails.warn_deficit(self.subject, kcal, -self.share_per_week, self.end_fraction, bmi, weeks=self.weeks)
 
 
 def _deficit_weeks(lived: list[_Change]) -> list[float]:
@@ -295,9 +313,7 @@ def answer_intake(
         rails.check_person(subject)
     least, most, why = _safe_intakes(asked, days / 7.0, diet)
     reasons: list[Message] = []
-    if wanted is not None:
-        reasons.append(say("TARGET_NEEDS_INTAKE", intake_kcal=wanted))
-    else:
+    if wanted is None:
         reasons.append(say("TARGET_UNREACHABLE"))
         wanted = 0.0 if target.value < target.of(asked.state) else 1e9
     if wanted > subject.maintenance_kcal + _NO_DEFICIT_KCAL:
@@ -307,17 +323,20 @@ def answer_intake(
         # Of a gain that fades the weeks that still are one may be too fast.
         intake = most = _most_unbroken(asked, diet, float(days), intake)
     is_feasible = abs(intake - wanted) <= 5.0
+    if is_feasible:
+        # What nobody may eat is not told as what it would take.
+        reasons.append(say("TARGET_NEEDS_INTAKE", intake_kcal=wanted))
     if wanted < least - 5.0 and why is not None:
         reasons.append(say("TARGET_BEYOND_RAIL", rule=why.rule, why=why.why, least_intake_kcal=least))
     elif wanted > most + 5.0:
         limit = rails.GAIN_RATE_LIMIT[subject.training_status]
         reasons.append(say("TARGET_TOO_FAST_GAIN", percent=100 * limit))
     chosen = diet(intake)
-    actions = []
+    change = _Change(subject, asked.state, advance(asked.model, asked.state, chosen, float(days)), days / 7.0, chosen)
+    actions = change.warnings()
     if intake < subject.maintenance_kcal - _NO_DEFICIT_KCAL:
-        after = advance(asked.model, asked.state, chosen, float(days))
         actions = rails.check_person(subject)
-        actions += _Change(subject, asked.state, after, days / 7.0, chosen).check("question.target.value")
+        actions += change.check("question.target.value")
         rails.refuse_protein(chosen.protein_g_per_kg, "question.protein_g_per_kg")
     path = _constant(asked, chosen, days)
     warned, told = _refuse_broken(asked, path, chosen, float(days), "question.target.value")
@@ -365,7 +384,7 @@ def _check_target(target: BodyTarget, subject: Subject) -> None:
     if target.quantity is not TargetQuantity.WEIGHT_KG:
         rails.refuse_fat_target(subject, "question.target.quantity")
     if target.quantity is TargetQuantity.FAT_FRACTION:
-        rails.refuse_target(subject, target.value, "question.target.value")
+        rails.refuse_target(subject.sex, target.value, "question.target.value")
     if target.quantity is TargetQuantity.WEIGHT_KG and target.value <= subject.weight_kg:
         rails.refuse_weight_target(subject, target.value, "question.target.value")
 

@@ -107,7 +107,7 @@ def plan_deficit(
     if weeks_until_event is not None:
         aim = msgspec.structs.replace(aim, at_most_weeks=weeks_until_event)
     if aim.target_fat_fraction is not None:
-        rails.refuse_target(subject, aim.target_fat_fraction, "phase.target_fat_fraction")
+        rails.refuse_target(subject.sex, aim.target_fat_fraction, "phase.target_fat_fraction")
     draft = Draft(member, aim.preference, start)
     draft.hold(pause_weeks)
     phase = DeficitPhase(

@@ -2,6 +2,8 @@
 
 from .broken_rules import too_lean
 from .caps import (
+    BY_RATIO,
+    RATIO_DECIDES,
     cap_protein_to_room,
     capped,
     capped_for_bmi,
@@ -11,6 +13,7 @@ from .caps import (
     protein_in_deficit,
     raised_to_floor,
     ratio_decides,
+    with_ratio,
     without_room,
 )
 from .day_split import (
@@ -76,6 +79,7 @@ from .macronutrients import (
     fitted_grams,
     least_fat_kcal,
     least_intake_kcal,
+    rest_kcal,
     split_grams,
     split_intake,
 )
@@ -164,12 +168,14 @@ from .table import (
     WEEKS_BETWEEN_CUTS,
 )
 from .warnings import (
+    warn_days,
     warn_deficit,
     warn_gain,
     warn_history,
     warn_kidneys,
     warn_large,
     warn_macronutrients,
+    warn_target,
 )
 from .why import Why
 
@@ -188,6 +194,7 @@ __all__ = [
     "BMI_WARN",
     "BODY_FAT",
     "BRISK_DEFICIT",
+    "BY_RATIO",
     "CARBOHYDRATE_KCAL_PER_G",
     "CUTS_A_YEAR_WARN",
     "CUT_HISTORY",
@@ -221,6 +228,7 @@ __all__ = [
     "PROTEIN_DEFAULT_DEFICIT",
     "PROTEIN_DEFAULT_GAIN",
     "PROTEIN_KCAL_PER_G",
+    "RATIO_DECIDES",
     "UNANSWERED",
     "UNDERWEIGHT_LOSS_KG",
     "WEEKS_BETWEEN_CUTS",
@@ -297,6 +305,7 @@ __all__ = [
     "refuse_protein",
     "refuse_target",
     "refuse_weight_target",
+    "rest_kcal",
     "resting_limit",
     "resting_now",
     "split_for",
@@ -310,14 +319,17 @@ __all__ = [
     "urgent_referral",
     "useful_meals",
     "usual_protein",
+    "warn_days",
     "warn_deficit",
     "warn_gain",
     "warn_history",
     "warn_kidneys",
     "warn_large",
     "warn_macronutrients",
+    "warn_target",
     "way_from_underweight",
     "weeks_that_count",
     "whom_to_see",
+    "with_ratio",
     "without_room",
 ]

@@ -4,12 +4,14 @@ from ..person import TrainingStatus
 from ..register import Message, say, traced
 from .intake_floors import STEP_KCAL, LeastDay
 from .limits import HISTORY_LIMIT, MEASURE_LIMIT, DeficitLimit
+from .person_rails import may_hear_of_leanness
 from .portions import usual_protein
 from .protein import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT
 from .subject import (
     RailAction,
     Subject,
     capping,
+    warning,
 )
 from .table import (
     AVAILABILITY,
@@ -55,12 +57,29 @@ def without_room(limit: DeficitLimit, asked_kcal: float) -> RailAction:
     return RailAction(limit.rule, "refused", max(0.0, limit.deficit_kcal), asked_kcal, "kcal/d", message)
 
 
+RATIO_DECIDES = "RATIO_DECIDES"
+# Rules that compare what is told with the body by how much of what is eaten is logged.
+BY_RATIO = frozenset({FLOOR, AVAILABILITY, FAT_SUPPLY})
+
+
 @traced
-def ratio_decides(subject: Subject, rule: str) -> list[Message]:
-    """What is said where a rule leaves no deficit by how much of what is eaten is logged: there is a way to know."""
-    if not subject.scale.is_learnt or rule not in (FLOOR, AVAILABILITY, FAT_SUPPLY):
+def ratio_decides(subject: Subject, *rules: str) -> list[Message]:
+    """What is said where one of the rules decides by how much of what is eaten is logged: there is a way to know."""
+    if not subject.scale.is_learnt or not BY_RATIO & {*rules}:
         return []
-    return [say("RATIO_DECIDES", percent=100 * subject.scale.ratio)]
+    return [say(RATIO_DECIDES, percent=100 * subject.scale.ratio)]
+
+
+def with_ratio(subject: Subject, actions: list[RailAction]) -> list[RailAction]:
+    """What rails did, and beside what one of them holds by the logging ratio that the ratio decides there."""
+    held = [action for action in actions if action.action == "capped" and ratio_decides(subject, action.id)]
+    if not held or not may_hear_of_leanness(subject.age_years, subject.screening):
+        return actions
+    first = held[0]
+    (said,) = ratio_decides(subject, first.id)
+    if any(action.message.code == said.code for action in actions):
+        return actions
+    return [*actions, warning(first.id, said, first.limit, first.observed, first.unit)]
 
 
 @traced

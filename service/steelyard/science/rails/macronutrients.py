@@ -131,6 +131,11 @@ def least_fat_kcal(intake_kcal: float, weight_kg: float) -> float:
     return max(FAT_KCAL_PER_G * FAT_FLOOR_G_PER_KG * weight_kg, FAT_FLOOR_SHARE * intake_kcal)
 
 
+def rest_kcal(intake_kcal: float, protein_g: float, carbohydrate_g: float) -> float:
+    """What is left of an intake beside protein and carbohydrate, which is fat [kcal/d]."""
+    return max(0.0, intake_kcal - PROTEIN_KCAL_PER_G * protein_g - CARBOHYDRATE_KCAL_PER_G * carbohydrate_g)
+
+
 @equation(
     "macronutrient_split",
     summary="Grams of each macronutrient for a daily energy",

@@ -1,5 +1,6 @@
 """What is asked for and refused. Each raises ``Refused``, which names the rule and the field."""
 
+from ..person import Sex
 from ..register import say, traced
 from .broken_rules import too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
 from .intake_floors import WITHIN_KCAL
@@ -73,9 +74,9 @@ def refuse_change(
 
 
 @traced
-def refuse_target(subject: Subject, target_fat_fraction: float, field: str) -> None:
+def refuse_target(sex: Sex, target_fat_fraction: float, field: str) -> None:
     """Raise ``Refused`` for a body-fat target under the least that is planned."""
-    floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
+    floor = stricter(FAT_FRACTION_FLOOR, sex)
     if target_fat_fraction < floor:
         message = say("REFUSED_TARGET", fat_percent=as_under(100 * target_fat_fraction), limit_percent=100 * floor)
         raise Refused(*refusing(BODY_FAT, field, message, floor, target_fat_fraction, "1"))

@@ -1,10 +1,12 @@
 """What every rail allows and the answer warns of."""
 
 import math
+from collections.abc import Iterable
 
-from ..person import Condition, TrainingStatus
+from ..person import Condition, Sex, TrainingStatus
 from ..register import say, traced
 from .intake_floors import STEP_KCAL, least_on_day_kcal
+from .macronutrients import FAT_KCAL_PER_G, Macronutrients
 from .person_rails import periods_of
 from .subject import (
     RailAction,
@@ -45,9 +47,15 @@ from .table import (
 
 @traced
 def warn_deficit(
-    subject: Subject, intake_kcal: float, loss_share_per_week: float, end_fat_fraction: float, end_bmi: float = math.inf
+    subject: Subject,
+    intake_kcal: float,
+    loss_share_per_week: float,
+    end_fat_fraction: float,
+    end_bmi: float = math.inf,
+    *,
+    weeks: float = LONG_PHASE_WEEKS,
 ) -> list[RailAction]:
-    """Warnings on a deficit that every limit allows."""
+    """Warnings on a deficit that every limit allows; ``weeks`` is how long it is, with all that counts as one."""
     warnings: list[RailAction] = []
     deficit = subject.maintenance_kcal - intake_kcal
     if end_bmi < BMI_WARN:
@@ -56,7 +64,7 @@ def warn_deficit(
         message = say("MEASURE_FIRST", deficit_kcal=DEFAULT_DEFICIT)
         warnings.append(warning(BODY_FAT, message, DEFAULT_DEFICIT, deficit, "kcal/d"))
     if subject.scale.is_learnt:
-        least, rule = least_on_day_kcal(subject, LONG_PHASE_WEEKS)
+        least, rule = least_on_day_kcal(subject, weeks)
         if intake_kcal < least + 2 * STEP_KCAL:
             message = say("RATIO_DECIDES", percent=100 * subject.scale.ratio)
             warnings.append(warning(rule, message, least, intake_kcal, "kcal/d"))
@@ -139,6 +147,31 @@ def warn_macronutrients(intake_kcal: float, fat_kcal: float, carbohydrate_g: flo
         message = say("WARNED_CARBOHYDRATE", carbohydrate_g=carbohydrate_g, limit_g=CARBOHYDRATE_WARN_G)
         warnings.append(warning(CARBOHYDRATE, message, CARBOHYDRATE_WARN_G, carbohydrate_g, "g/d"))
     return warnings
+
+
+@traced
+def warn_target(sex: Sex, target_fat_fraction: float) -> list[RailAction]:
+    """The warning of a body-fat target that every limit allows."""
+    limit = stricter(FAT_FRACTION_WARN, sex)
+    if target_fat_fraction >= limit:
+        return []
+    message = say("WARNED_TARGET", fat_percent=100 * target_fat_fraction)
+    return [warning(BODY_FAT, message, limit, target_fat_fraction, "1")]
+
+
+def warn_days(weeks: Iterable[tuple[Macronutrients, Iterable[Macronutrients]]]) -> list[RailAction]:
+    """Warnings on the mean day of each week and on its days, where they differ: the strongest of each.
+
+    Fat is for the long run, which a week's mean tells; carbohydrate is what a day is trained on.
+    """
+    found: dict[str, RailAction] = {}
+    for mean, days in weeks:
+        carbohydrate_g = min((day.carbohydrate_g for day in days), default=mean.carbohydrate_g)
+        for action in warn_macronutrients(mean.intake_kcal, FAT_KCAL_PER_G * mean.fat_g, carbohydrate_g):
+            before = found.get(action.message.code)
+            if before is None or (action.observed or 0.0) < (before.observed or 0.0):
+                found[action.message.code] = action
+    return list(found.values())
 
 
 @traced

@@ -241,6 +241,10 @@ class RestOfPhase:
         """Change of tissue in the ``days`` to come [kg]."""
         return float(self.end(change_kcal, days).tissue_kg - self.state.tissue_kg)
 
+    def gain_share(self, change_kcal: float) -> float:
+        """Tissue that the days to come gain a week, of body mass, at its fastest (``_fastest_gain``)."""
+        return DAYS_PER_WEEK * self._fastest_gain(change_kcal, self.days_left) / self.subject.weight_kg
+
     def _fastest_gain(self, change_kcal: float, days: int) -> float:
         """Tissue gained a day [kg], on the mean of the ``days`` to come or of those after the first, which settle."""
         walked, first = self._walked(change_kcal, days), self.stints(change_kcal, days)[0].days

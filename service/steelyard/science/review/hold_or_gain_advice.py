@@ -55,6 +55,9 @@ class HoldOrGainAdvice:
                 return Advice(NextStep.END, 0, 0, [say(texts.TOO_FAST_A_GAIN, limit_percent=limit)], [])
             held = Held(slowed, is_raised=False)
         actions = [*course.protein_actions, *self._say_lost(held.change_kcal), *self._explain(limits, held, wanted)]
+        is_capped = any(action.id == GAIN_RATE for action in actions)
+        if self.phase.kind is PhaseKind.GAIN and not is_capped and not subject.is_pregnant:
+            actions += rails.warn_gain(subject.training_status, course.gain_share(float(held.change_kcal)))
         if held.is_raised:
             planned = min(course.intakes(0.0, course.days_left))
             actions += rails.raised_to_floor(planned + up(limits.least), planned)

@@ -67,5 +67,7 @@ def rail_actions(limits: IntakeLimits, course: RestOfPhase, held: Held, wanted: 
     then = course.subject_at(end)
     # By what the log finds of water, and by what intake leads to expect of it: whichever is near underweight is told.
     bmi = min(then.bmi, then._replace(carried_kg=float(end.carried_kg)).bmi)
-    actions += rails.warn_deficit(course.in_deficit, intake, loss, then.fat_fraction, bmi)
+    actions += rails.warn_deficit(
+        course.in_deficit, intake, loss, then.fat_fraction, bmi, weeks=course.weeks_gone + weeks
+    )
     return [*actions, *course.protein_actions]

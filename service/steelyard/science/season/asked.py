@@ -7,7 +7,7 @@ from ..body import start_body
 from ..member import Member
 from ..person import Sex
 from ..phase import SLOW_GAIN_SHARE, Band, History, Pace, usual_deficit
-from ..rails import RailAction, Refused, stricter
+from ..rails import RailAction, Refused
 from ..register import say
 from .calendar import Calendar
 from .policy import Policy, ReadyMade, ready_made
@@ -146,8 +146,7 @@ def unkept_limits(outcome: Outcome, limits: SeasonBounds) -> list[UnkeptLimit]:
 def check_target(fraction: float, sex: Sex, cutting: Cutting, field: str) -> None:
     """Raise ``Refused`` for a body-fat target under the least, or for any where none may be planned."""
     _check_targets_allowed(cutting, field)
-    if fraction < stricter(rails.FAT_FRACTION_FLOOR, sex):
-        raise Refused(rails.too_lean(sex, fraction), field)
+    rails.refuse_target(sex, fraction, field)
 
 
 def week_of_clearance(member: Member) -> int | None:

@@ -6,6 +6,7 @@ from typing import NamedTuple, TypeVar
 from ..body import ALL_SOURCES, Forecast, UncertaintySource
 from ..phase import MOST_WEEKS, PlannedPhase, PlannedWeek, subject_at
 from ..rails import (
+    BODY_FAT,
     PROTEIN_DEFAULT_DEFICIT,
     PROTEIN_DEFAULT_GAIN,
     Cleared,
@@ -15,6 +16,8 @@ from ..rails import (
     ToldWeek,
     clear,
     split_intake,
+    warn_target,
+    with_ratio,
 )
 from ..register import Message, traced
 from .asked import Asked, UnkeptLimit, unkept_limits
@@ -62,9 +65,20 @@ def live_season(
     has_cuts = any(week.mode == CUT for week in weeks)
     actions = list(asked.cutting.warnings) if has_cuts else []
     actions += season_actions(asked.member.subject, asked.history, policy, weeks, phases, path)
+    actions = with_ratio(asked.member.subject, [*actions, *_of_targets(asked, policy, actions)])
     reasons = explain_phases(asked.member.subject, policy, weeks, phases, path)
     unkept = unkept_limits(outcome, asked.limits)
     return Season(policy, outcome, told, path, actions, reasons, unkept)
+
+
+def _of_targets(asked: Asked, policy: Policy, actions: list[RailAction]) -> list[RailAction]:
+    """The warning of the leanest body fat that the strategy or an event asks for, where no cut has one already."""
+    wanted = [fraction for _, fraction in asked.calendar.targets]
+    if policy.has_cuts:
+        wanted.append(float(policy.cut_to))
+    if not wanted or any(action.id == BODY_FAT for action in actions):
+        return []
+    return warn_target(asked.member.person.sex, min(wanted))
 
 
 @traced

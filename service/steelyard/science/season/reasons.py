@@ -3,7 +3,7 @@
 from .. import rails
 from ..body import Forecast
 from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, rebound, said_of_ceiling, signs_to_stop
-from ..rails import FAT_KCAL_PER_G, PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
+from ..rails import PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
 from ..register import Message, say
 from .policy import NEVER, Policy
 from .run import BRIDGE, CUT, GAIN, YEAR_WEEKS, WeekRecord
@@ -43,13 +43,13 @@ def season_actions(
                 actions.append(_capped(there, week, policy, history.cuts_last_12_months is None))
             fraction = float(end.fat_kg / end.weight_kg)
             end_bmi = there._replace(weight_kg=float(end.weight_kg), carried_kg=float(end.carried_kg)).bmi
-            actions += rails.warn_deficit(there, macros.intake_kcal, -rate, fraction, end_bmi)
-            actions += rails.warn_macronutrients(
-                macros.intake_kcal, FAT_KCAL_PER_G * macros.fat_g, macros.carbohydrate_g
+            actions += rails.warn_deficit(
+                there, macros.intake_kcal, -rate, fraction, end_bmi, weeks=float(week.cut_weeks + week.weeks_before)
             )
             cut_starts.append(phase.first)
         elif phase.kind == "gain":
             actions += _gain_actions(subject, policy, week, rate)
+    actions += rails.warn_days((week.intake, ()) for phase in phases for week in phase.weeks)
     actions += _raised(weeks)
     actions += _history_actions(subject, history, cut_starts, phases)
     return rails.each_once(actions)

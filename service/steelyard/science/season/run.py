@@ -28,6 +28,7 @@ from ..body import (
 from ..numbers import FLOATS, Elementwise, Estimate, Number
 from ..phase import GAIN_RESET_WEEKS, LEAST_DEFICIT, LEAST_WEEKS
 from ..rails import (
+    APART_WEEKS,
     CARBOHYDRATE_KCAL_PER_G,
     LONG_PHASE_WEEKS,
     PROTEIN_DEFAULT_DEFICIT,
@@ -272,13 +273,16 @@ class _Season:
     def _wants(self, week: int, seen: _Seen, possible: Number) -> tuple[bool, Number]:
         """Where the strategy or an event wants a cut, and the body fat that it aims at."""
         where, minimum, policy = self.where, self.minimum, self.policy
-        wants = (seen.fraction >= policy.cut_at) & (self.since >= policy.weeks_between_cuts)
+        is_apart = self.since >= policy.weeks_between_cuts
+        wants = (seen.fraction >= policy.cut_at) & is_apart
         aim = where(wants, policy.cut_to, 1.0)
         lean, left = self.calendar.lean_fraction[week], self.calendar.weeks_left[week]
         if not left:
             return wants, aim
         needed = _weeks_to_lean(self.model, seen.fat_kg, seen.weight_kg, lean, possible, self.ops)
+        # A cut that blocked days break off goes on after them: under four weeks apart the two are one.
         for_event = (seen.fraction > lean) & (left <= minimum(needed + 1.0, policy.longest_cut_weeks))
+        for_event = for_event & (is_apart | (self.since < APART_WEEKS))
         return wants | for_event, minimum(aim, where(for_event, lean, 1.0))
 
     def _turn(self, week: int, seen: _Seen, ended: bool, starts: bool) -> bool:
