@@ -9,7 +9,7 @@ import pytest
 from .people import CLEAR, CLEARANCE, START, log, someone
 from .stretches import DEFICITS
 from .test_seen import HISTORY, MAN, WOMAN, checked, decided, forecast, planned, reviewed, season
-from .words import guard_rails, notes
+from .words import OWN_REFERRAL, guard_rails, notes
 
 Json = dict[str, Any]
 
@@ -280,3 +280,17 @@ def test_a_cut_for_an_event_keeps_the_weeks_between_cuts() -> None:
 def _cuts(answer: Json) -> list[tuple[date, date]]:
     phases = [phase for phase in answer["plan"]["phases"] if phase["kind"] in DEFICITS]
     return [(date.fromisoformat(phase["start_date"]), date.fromisoformat(phase["end_date"])) for phase in phases]
+
+
+@pytest.mark.parametrize(("quantity", "value"), [("weight_kg", 48.0), ("fat_fraction", 0.18), ("fat_kg", 9.0)])
+@pytest.mark.parametrize("kind", ["intake_for_target", "date_for_target"])
+def test_a_target_that_is_refused_hides_no_refusal_of_the_person(kind: str, quantity: str, value: float) -> None:
+    who = CLEAR | {"is_pregnant": True, "eating_disorder": "past"}
+    question: Json = {"kind": kind, "target": {"quantity": quantity, "value": value}}
+    question |= {"by_date": "2026-09-28"} if kind == "intake_for_target" else {"intake_kcal": 1700}
+    light = someone("female", 30, 168, 53.0, 0.24)
+    answered = checked("forecast_intake", forecast(light, question, screening=who))
+    told = [error["code"] for error in answered.body["errors"]]
+    assert told[0] == ("REFUSED_END_BMI" if quantity == "weight_kg" else "REFUSED_FAT_TARGET")
+    assert {"REFUSED_PREGNANCY", "REFUSED_EATING_DISORDER"} <= {*told}
+    assert all(OWN_REFERRAL[error["code"]].search(error["detail"]) for error in answered.body["errors"][1:])

@@ -380,7 +380,22 @@ def answer_date(
 
 
 def _check_target(target: BodyTarget, subject: Subject) -> None:
-    """Raises ``Refused`` for a target of body fat where none may be spoken of."""
+    """Raises ``Refused`` for a target of body fat where none may be spoken of, or one that is too low; of less than
+    there is with every rule that refuses the person any deficit."""
+    try:
+        _refuse_target(target, subject)
+    except rails.Refused as refused:
+        now = {
+            TargetQuantity.WEIGHT_KG: subject.weight_kg,
+            TargetQuantity.FAT_KG: subject.fat_kg,
+            TargetQuantity.FAT_FRACTION: subject.fat_fraction,
+        }
+        if target.value < now[target.quantity]:
+            raise rails.with_person(refused, subject) from refused
+        raise
+
+
+def _refuse_target(target: BodyTarget, subject: Subject) -> None:
     if target.quantity is not TargetQuantity.WEIGHT_KG:
         rails.refuse_fat_target(subject, "question.target.quantity")
     if target.quantity is TargetQuantity.FAT_FRACTION:

@@ -98,6 +98,7 @@ from .person_rails import (
     urgent_referral,
     way_from_underweight,
     whom_to_see,
+    with_person,
 )
 from .portions import (
     MEAL_PROTEIN_G_PER_KG,
@@ -330,6 +331,7 @@ __all__ = [
     "way_from_underweight",
     "weeks_that_count",
     "whom_to_see",
+    "with_person",
     "with_ratio",
     "without_room",
 ]

@@ -52,6 +52,17 @@ def check_person(subject: Subject, *before: Subject) -> list[RailAction]:
     return list(_warnings(subject))
 
 
+def with_person(refused: Refused, subject: Subject) -> Refused:
+    """A refusal of what was asked, and beside it every rule that refuses this person any deficit."""
+    try:
+        check_person(subject)
+    except Refused as person:
+        codes = {action.message.code for action in refused.actions}
+        more = [one for one in person.all if one[0].message.code not in codes]
+        return Refused(*refused.all[0], *refused.all[1:], *more, doubts=refused.doubts)
+    return refused
+
+
 def _refusals(subject: Subject) -> Iterator[tuple[RailAction, str]]:
     screening, age = subject.screening, subject.age_years
     if age < ADULT_YEARS:
