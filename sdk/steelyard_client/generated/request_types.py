@@ -173,7 +173,7 @@ class AttentionDict(TypedDict):
     action: See `SaidDict`.
     as_of_date: The day of the review.
     change_kcal: What the review changes of the daily intake. `0` if absent. -15000 to 15000.
-    last_entry_date: The day of the last weight or intake.
+    last_entry_date: The day of the last entry of the log.
     level: 0 nothing to do, 1 look at the log, 2 something to agree on, 3 a sign or a guard rail: today. 0 to 3.
     reason: See `SaidDict`.
     since_date: The review from which on it has been for this reason.

@@ -27,7 +27,7 @@ class Attention:
         since_date (datetime.date): The review from which on it has been for this reason.
         verdict (str): The review's verdict.
         change_kcal (float | Unset): What the review changes of the daily intake. `0` if absent.
-        last_entry_date (datetime.date | None | Unset): The day of the last weight or intake.
+        last_entry_date (datetime.date | None | Unset): The day of the last entry of the log.
     """
 
     action: Said
