@@ -441,8 +441,9 @@ def _said_of_deficit(operation: str, scene: Scene, stretch: stretches.Stretch, a
         yield "unwarned: fat from height and weight, and nothing says to measure first"
     if operation == "forecast_intake":
         return
+    has_no_periods = scene.person.sex == "male" or scene.person.age >= limits.PAST_MENOPAUSE
     for sign, pattern in words.STOP_SIGNS.items():
-        if not (scene.person.sex == "male" and sign == "a missed period") and not words.says(answer, pattern):
+        if not (has_no_periods and sign == "a missed period") and not words.says(answer, pattern):
             yield f"stop_signs: {sign} is not named"
 
 

@@ -12,6 +12,7 @@ Json = dict[str, Any]
 
 ADULT, OLDER = 18, 65  # y; guidelines on deficits (Jensen MD, et al. Circulation 2014;129:S102-38, and judgement)
 UNDERWEIGHT, NEAR_UNDERWEIGHT = 18.5, 20.0  # kg/m2; WHO Technical Report 894, 2000; the warning is judgement
+PAST_MENOPAUSE = 60.0  # years; the last period is at 51 in the median, past 60 in hardly anybody (from memory)
 REFEEDING_BMI = 16.0  # kg/m2; NICE CG32 1.4.6 has it as one sign of high risk of refeeding problems (from memory)
 LEAST_FAT = {"male": 0.06, "female": 0.14, "unspecified": 0.14}  # judgement
 LOW_FAT = {"male": 0.08, "female": 0.18, "unspecified": 0.18}  # judgement
