@@ -214,6 +214,20 @@ def test_no_answer_hands_on_a_state_of_an_earlier_day(plan: Json, between: str) 
     assert call("review_phase", {**WHO, "state": answer["state"], "log": since})["state"]["steered"]["date"] > today
 
 
+def test_a_season_starts_from_a_feast_that_a_state_knows_of() -> None:
+    """Nobody sent it who could send another: it counts as the most that a season starts from."""
+    hold = {"phase": {"kind": "maintenance", "weeks": 2}, "return_to_gain": {"gain_weeks": 0}, "start_date": str(START)}
+    state = call("plan_phases", {**WHO, **hold})["state"] | {"usual_intake_kcal": 4800.0}
+    asked = {**WHO, "start_date": str(START), "horizon_weeks": 12}
+    asked |= {"strategy": {"kind": "ready_made", "name": "slow_gain_no_cut"}}
+    most = 1.5 * state["maintenance_kcal"]["mean"]
+    assert most < 4800.0
+    known = played.call("plan_season", asked | {"state": state})
+    as_told = played.call("plan_season", asked | {"state": state, "current_intake_kcal": most - 0.1})
+    intakes = [[week["intake_kcal"] for week in answer["plan"]["weeks"]] for answer in (known, as_told)]
+    assert intakes[0] == intakes[1]
+
+
 def test_a_target_is_of_the_body_as_it_is_now() -> None:
     """A profile is older than its state: what lies between the bodies of both is above or below the present one."""
     now = WHO["profile"] | {"weight_kg": 80.0, "body_fat": {"fat_fraction": 0.22, "method": "dxa"}}

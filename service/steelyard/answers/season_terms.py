@@ -93,7 +93,7 @@ def understand(told: Told, terms: SeasonTerms) -> Asked:
     check_dates({"start_date": terms.start})
     check_not_before_state(told, terms.start, "start_date")
     _check_limits(terms)
-    _check_energies(member)
+    member = _with_energies_checked(member, told)
     cutting = may_cut(member)
     if cutting.forbids_targets and cutting.refusal is not None:
         # A season is about the band of body fat that it keeps to.
@@ -184,10 +184,11 @@ def _check_limits(terms: SeasonTerms) -> None:
             raise Contradiction("EVENT_AFTER_HORIZON", name, detail)
 
 
-def _check_energies(member: Member) -> None:
+def _with_energies_checked(member: Member, told: Told) -> Member:
     """Refuse energies that no body lives on, from which a season would start with nonsense. Raises ``OutOfDomain``.
 
-    A maintenance that a log tells is on its scale, whose physical estimate was believed where it was read.
+    A maintenance that a log tells is on its scale, whose physical estimate was believed where it was read. What a state
+    knows of the usual intake nobody sent, who could send another: it counts as the nearest that a season starts from.
     """
     maintenance, resting = member.maintenance.mean, member.assessed.resting.mean
     if member.learnt is None and maintenance < _LEAST_PAL * resting:
@@ -195,9 +196,12 @@ def _check_energies(member: Member) -> None:
         raise OutOfDomain("MAINTENANCE_IMPLAUSIBLE", "maintenance.kcal_per_day", detail)
     current = member.told.current_intake_kcal
     least, most = (share * maintenance for share in _CURRENT_INTAKE_SHARES)
-    if current is not None and not least <= current <= most:
-        detail = f"Nobody stays at {current:.0f} kcal/d with that maintenance: send {least:.0f} to {most:.0f}, or none."
-        raise OutOfDomain("CURRENT_INTAKE_IMPLAUSIBLE", "current_intake_kcal", detail)
+    if current is None or least <= current <= most:
+        return member
+    if told.current_intake_kcal is None:
+        return member.told_otherwise(member.told._replace(current_intake_kcal=min(max(current, least), most)))
+    detail = f"Nobody stays at {current:.0f} kcal/d with that maintenance: send {least:.0f} to {most:.0f}, or none."
+    raise OutOfDomain("CURRENT_INTAKE_IMPLAUSIBLE", "current_intake_kcal", detail)
 
 
 def _band(limits: LimitsAsked, member: Member, cutting: Cutting) -> Band:
