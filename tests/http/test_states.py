@@ -155,7 +155,7 @@ def test_holds_alone_do_not_make_a_history_of_cuts_known() -> None:
 
 
 @pytest.mark.parametrize(
-    ("since", "paused", "weeks"), [(2, 0, 6.0), (2, 3, 9.0), (2, 4, 0.0), (4, 0, 0.0), (None, 0, 0.0)]
+    ("since", "paused", "weeks"), [(2, 0, 8.0), (1, 2, 9.0), (2, 2, 0.0), (4, 0, 0.0), (None, 0, 0.0)]
 )
 def test_a_phase_keeps_what_counts_of_the_deficit_before_it(since: int | None, paused: int, weeks: float) -> None:
     history: Json = {"cuts_last_12_months": 1} | ({} if since is None else {"weeks_since_last_cut": since})
