@@ -214,6 +214,20 @@ def test_no_answer_hands_on_a_state_of_an_earlier_day(plan: Json, between: str) 
     assert call("review_phase", {**WHO, "state": answer["state"], "log": since})["state"]["steered"]["date"] > today
 
 
+def test_a_log_that_begins_before_a_plan_without_one_is_of_its_own_day(plan: Json) -> None:
+    """Planned ahead from a profile alone: what is weighed until the start is newer than the state, and goes on from."""
+    state, seen = plan["state"], []
+    assert state["log"] is None
+    for days in (-6, -3):
+        weighed = {"date": str(START + timedelta(days=days)), "weight_kg": 83.5}
+        asked = {**WHO, "state": state, "log": {"weights": [weighed]}}
+        answer = call("read_trend", asked)
+        assert call("read_trend", asked | {"as_of_date": weighed["date"]})["state"] == answer["state"]
+        state = answer["state"]
+        seen.append(state["as_of_date"])
+    assert seen == [str(START + timedelta(days=days)) for days in (-6, -3)]
+
+
 def test_a_season_starts_from_a_feast_that_a_state_knows_of() -> None:
     """Nobody sent it who could send another: it counts as the most that a season starts from."""
     hold = {"phase": {"kind": "maintenance", "weeks": 2}, "return_to_gain": {"gain_weeks": 0}, "start_date": str(START)}

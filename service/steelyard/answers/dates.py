@@ -27,7 +27,8 @@ def check_as_of(told: Told, as_of: date | None) -> None:
     check_dates({"as_of_date": as_of})
     if as_of is None or told.known is None:
         return
-    check_not_before_state(told, as_of, "as_of_date")
+    if told.known.log is not None:  # else its day is the start of what was planned, which may lie ahead of a log
+        check_not_before_state(told, as_of, "as_of_date")
     if told.log is not None:
         for name, on in _dated(told.log):
             if on > as_of:

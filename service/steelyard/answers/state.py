@@ -108,8 +108,13 @@ def state_of(member: Member, day: int, fat: Estimate | None = None) -> StateNow:
 
 
 def not_before(known: Known | None, now: StateNow) -> StateNow:
-    """What is known, of no earlier day than the state that was sent: of the time since its last entry it tells too."""
-    return now if known is None or known.day <= now.day else now._replace(day=known.day)
+    """What is known, of no earlier day than the state that was sent: of the time since its last entry it tells too.
+
+    The day of one without a log is the start of what was planned, which may lie ahead: any entry is newer than that.
+    """
+    if known is None or known.log is None:
+        return now
+    return now._replace(day=max(now.day, known.day))
 
 
 def state_now(
