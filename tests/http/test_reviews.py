@@ -106,9 +106,9 @@ async def test_a_check_in_of_today_counts_though_the_last_weight_is_of_yesterday
 
 
 @pytest.mark.parametrize("is_logged", [False, True])
-async def test_days_of_nothing_are_days_without_food_to_all_that_reads_a_log(service: Running, is_logged: bool) -> None:
-    """An app sends zeros of days without entries. They were warned of as eaten (`Your log shows about 0 kcal a day`),
-    hid that nobody logs any more, and kept told days from standing in for days without a log."""
+async def test_days_of_nothing_are_days_without_food(service: Running, is_logged: bool) -> None:
+    """An app sends zeros of days without entries. They hid from a coach that nobody logs any more, and kept told days
+    from standing in for days without a log. What is warned of stays: it may be a fast."""
     plain = example("midway", start_date="2026-04-06")
     plain["as_of_date"] = "2026-05-04"
     plain["log"]["intakes"] = plain["log"]["intakes"][:18] if is_logged else []
@@ -118,7 +118,7 @@ async def test_days_of_nothing_are_days_without_food_to_all_that_reads_a_log(ser
     told, same = await review(service, plain), await review(service, zeros)
     assert {"LOG_INTAKE_NOTHING"} == {note["code"] for note in same["notes"]} - {note["code"] for note in told["notes"]}
     for answer in (told, same):
-        for name in ("fingerprint", "notes", "state", "methods"):
+        for name in ("fingerprint", "notes", "state", "methods", "cautions"):
             answer.pop(name)
     assert told == same
 

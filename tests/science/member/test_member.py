@@ -49,15 +49,11 @@ def test_a_log_is_looked_at_once_for_a_day(monkeypatch: pytest.MonkeyPatch) -> N
     assert len(looked) == 3
 
 
-def test_days_of_nothing_and_days_sent_twice_are_not_judged_as_eaten() -> None:
-    """Zeros are what an app sends of days without entries, and a day sent twice is one day: six days are too few."""
-    zeros, plain = log(0.0), log(1900.0)
-    assert Member(Told(PERSON, log=zeros)).logged.eaten_kcal is None
-    assert not zeros.holds_food
-    mixed = Log(plain.weighings, [*plain.intakes[20:23], IntakeDay(23, 0.0), *plain.intakes[24:]])
-    assert Member(Told(PERSON, log=mixed)).logged.eaten_kcal == 1900.0
+def test_a_day_sent_twice_is_one_day_of_those_that_warnings_ask_for() -> None:
+    plain = log(1900.0)
     few = Log(plain.weighings, [*plain.intakes[22:], *plain.intakes[22:]])
     assert Member(Told(PERSON, log=few)).logged.eaten_kcal is None
+    assert Member(Told(PERSON, log=plain)).logged.eaten_kcal == 1900.0
 
 
 def test_silence_is_counted_from_the_last_entry_that_somebody_made() -> None:

@@ -105,15 +105,10 @@ class Log(msgspec.Struct, frozen=True, dict=True):
         return sum(len(getattr(self, name)) for name in self.__struct_fields__ if name != "onset")
 
     @property
-    def tells_food(self) -> bool:
-        """Whether the food of any day is logged here."""
-        return any(entry.is_whole for entry in self.intakes)
-
-    @property
     def holds_food(self) -> bool:
         """Whether food was ever logged, here or before what was handed on."""
         onset = self.onset
-        return self.tells_food or (onset is not None and onset.goes_on and onset.days_logged > 0)
+        return bool(self.intakes) or (onset is not None and onset.goes_on and onset.days_logged > 0)
 
     @property
     def first_day(self) -> int:

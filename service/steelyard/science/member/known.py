@@ -95,7 +95,7 @@ def settled(told: Told) -> Told:
         log = since_birth(log)
     person, fat = body_at(told.person, known.body)
     maintenance = told.maintenance
-    if maintenance is None and (log is None or not log.tells_food):
+    if maintenance is None and (log is None or not log.intakes):
         maintenance = known.maintenance
     told = told._replace(person=person, fat=fat, log=log, maintenance=maintenance, notes=tuple(notes))
     if log is not None and (log.last_day > known.day or log.readings):

@@ -203,7 +203,8 @@ class Member:
                 return found
         since = last - LOGGED_DAYS
         weights = [(row.day, row.weight_kg) for row in log.weighings if row.day > since]
-        eaten = {row.day: row.intake_kcal for row in log.intakes if row.day > since and row.is_whole}
+        # Days of nothing count here: a fast, or an app's zeros, is warned of all the same, which is the safe side.
+        eaten = {row.day: row.intake_kcal for row in log.intakes if row.day > since and not row.is_partial}
         found = logged_of(weights, list(eaten.items()), last)
         self._judged.append((log, last, found))
         return found
