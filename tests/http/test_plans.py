@@ -343,6 +343,22 @@ async def test_every_phase_has_its_reasons_a_training_reminder_and_what_ends_it(
             assert phase["ends_early_when"], phase["kind"]
 
 
+@pytest.mark.parametrize(
+    ("phase", "is_offered"),
+    [
+        (cut(weeks=10), True),
+        (cut(weeks=12, break_every_weeks=4), False),
+        (mini(weeks=5), False),
+    ],
+)
+async def test_breaks_are_offered_in_a_cut_without_them(service: Running, phase: Json, is_offered: bool) -> None:
+    # Planning 3: more than six weeks is planned as a cut, with breaks offered.
+    planned = (await post(service, asked(phase, {"body_fat": {"fat_fraction": 0.26, "method": "dxa"}}))).json()
+    notes = planned["phases"][0]
+    assert ("BREAKS_OFFERED" in {note["code"] for note in notes["guidance"]}) is is_offered
+    assert ("BREAKS_WHY" in {note["code"] for note in notes["reasons"]}) is ("break_every_weeks" in phase)
+
+
 async def test_in_pregnancy_no_rate_of_gain_is_told(service: Running) -> None:
     # Planning 7: gestational gain is not "faster"; the rate told is of fat and lean tissue alone.
     woman = {"sex": "female", "weight_kg": 62.0, "height_cm": 168, "body_fat": {"fat_fraction": 0.24, "method": "dxa"}}

@@ -605,6 +605,7 @@ END_ON_SIGNS = { $periods ->
 }
 END_ON_FAST_LOSS = Iss mehr, wenn dein Gewicht zwei Wochen lang schneller fällt als { NUMBER($percent, maximumFractionDigits: 1) } % je Woche; das Wasser der ersten Woche zählt nicht.
 TRAIN_IN_DEFICIT = Halte die Gewichte im Training hoch. Erholst du dich schlechter, mach zuerst weniger Sätze.
+BREAKS_OFFERED = Du kannst Pausen wünschen: Alle paar Wochen eine Woche Erhaltung macht eine lange Diätphase leichter und kostet nur ihre Zeit.
 TRAIN_IN_GAIN = Steigere zuerst Gewicht oder Wiederholungen, dann Sätze: Der Überschuss ist zum Trainieren da.
 TRAIN_IN_HOLD = Trainiere weiter, wie du dich fühlst: Mit genug Essen kommt die Kraft zurück. Bist du krank oder verletzt, erhol dich erst.
 END_HOLD_ON_TREND = Plane vor dem Ende neu, wenn dein Gewicht weiter fällt oder nach zwei Wochen weiter steigt: Dann ist dein Bedarf ein anderer.

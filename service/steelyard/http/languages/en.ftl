@@ -588,6 +588,7 @@ END_ON_SIGNS = { $periods ->
 }
 END_ON_FAST_LOSS = Eat more if your weight falls faster than { NUMBER($percent, maximumFractionDigits: 1) }% a week over two weeks, once the first week's water has settled.
 TRAIN_IN_DEFICIT = Keep the loads up. When recovery suffers, do fewer sets first.
+BREAKS_OFFERED = Breaks are yours to ask for: a week at maintenance every few weeks makes a long cut easier and costs only its time.
 TRAIN_IN_GAIN = Add load or repetitions before sets: the surplus is there to be trained with.
 TRAIN_IN_HOLD = Train on as you feel able: with enough food strength comes back. When ill or injured, recover first.
 END_HOLD_ON_TREND = Plan anew before the end if your weight still falls, or rises on after two weeks: your maintenance is then another.

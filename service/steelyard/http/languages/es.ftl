@@ -601,6 +601,7 @@ END_ON_SIGNS = { $periods ->
 }
 END_ON_FAST_LOSS = Come más si en dos semanas tu peso baja más del { NUMBER($percent, maximumFractionDigits: 1) } % por semana, pasada el agua de la primera.
 TRAIN_IN_DEFICIT = Mantén las cargas altas. Si te recuperas peor, quita primero series.
+BREAKS_OFFERED = Puedes pedir pausas: una semana de mantenimiento cada pocas semanas alivia una definición larga y solo cuesta su tiempo.
 TRAIN_IN_GAIN = Sube primero carga o repeticiones y después series: el superávit está para entrenar con él.
 TRAIN_IN_HOLD = Sigue entrenando según te encuentres: con comida suficiente vuelve la fuerza. Con enfermedad o lesión, primero recupérate.
 END_HOLD_ON_TREND = Planea de nuevo antes del final si tu peso sigue bajando, o subiendo tras dos semanas: tu mantenimiento es otro.

@@ -94,8 +94,9 @@ def explain_cut(
         phase.ends_early_when.append(say("END_AT_TARGET", fat_kg=expected if fat_loss_kg is None else fat_loss_kg))
     phase.ends_early_when.append(say("END_AT_LIMIT" if is_mini else "END_CUT_AT_LIMIT", weeks=len(phase.weeks)))
     phase.ends_early_when.extend(signs_to_stop(subject))
-    phase.guidance.append(say("TRAIN_IN_DEFICIT"))
-    phase.guidance.append(say("WEIGH_DAILY"))
+    phase.guidance.extend([say("TRAIN_IN_DEFICIT"), say("WEIGH_DAILY")])
+    if not (is_mini or has_breaks):
+        phase.guidance.append(say("BREAKS_OFFERED"))
 
 
 def explain_pause(phase: PlannedPhase, weeks: int, ends: Message) -> None:
