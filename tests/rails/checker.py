@@ -518,6 +518,8 @@ def _review_says(request: Json, answer: Json, rails: set[str]) -> Iterator[str]:
         for code, text in said.items():
             if words.KEEP_ON.search(text):
                 yield f"says: {code} though {answer['decision']} {answer['correction_kcal']:g}"
+    if answer["decision"] == "end":
+        yield from (f"says: {code} of a phase that ends" for code, text in said.items() if words.GOES_ON.search(text))
     if "REVIEW_UNEXPLAINED_LOSS" in said and "logged_loss" not in rails:
         yield "unreported: an unexplained loss"
     is_settled = _in_deficit(request) and answer["days_into_phase"] >= 21 and answer["decision"] != "end"

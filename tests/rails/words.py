@@ -30,6 +30,8 @@ ASKS = re.compile(r"\?|\bcheck\b|\bconfirm\b|\bsure\b", re.IGNORECASE)
 MEASURE = re.compile(r"\bmeasure\b[^.]*\b(fat|first)\b", re.IGNORECASE)
 # Not to be said where a plan ends, or more is to be eaten than it tells.
 KEEP_ON = re.compile(r"keep to the plan|nothing changes|nothing is changed|no need to eat more", re.IGNORECASE)
+# Nor of what is eaten in a phase, or of its end, where it ends now.
+GOES_ON = re.compile(r"from now on|you need until|the plan ends around|kcal a day more, to be safe", re.IGNORECASE)
 SCALE = re.compile(r"logging scale|logging ratio|as logged|own log", re.IGNORECASE)
 _LEANNESS = re.compile(
     r"\d[\d.]*\s*% body fat|body fat[^.]{0,60}\d[\d.]*\s*%|\blean(er|ness)\b|\btoo fat\b"

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 from steelyard.science.person import CheckIn, CycleSaid, StrengthSaid
 from steelyard.science.phase import IntakeChange, PhaseKind
+from steelyard.science.register import Message
 from steelyard.science.review import texts
 from steelyard.science.review.check_in_signs import heed
 from steelyard.science.review.next_step import Advice, NextStep
@@ -89,6 +90,15 @@ def test_lifts_that_fall_leave_a_week_and_by_a_tenth_none() -> None:
     assert (soon.decision, soon.days_ahead) == (NextStep.CONTINUE, 5)
     much = heed(said(8, 1, strength=StrengthSaid.DOWN_MUCH), course(2000.0), DAY, ON)
     assert (much.decision, much.days_ahead, much.correction_kcal) == (NextStep.END, 0, 0)
+
+
+def test_a_phase_that_ends_within_the_week_takes_no_step_down_and_no_other_end() -> None:
+    """Lifts that fall are no reason to eat less or go on for longer."""
+    told = [step("REVIEW_STEPPED", -200), Message("REVIEW_EXTEND", {}), Message("REVIEW_OUT_OF_REACH", {})]
+    advice = Advice(NextStep.EXTEND, -200, 60, told, [])
+    found = heed(said(8, 1, strength=StrengthSaid.DOWN), course(2000.0), DAY, advice)
+    assert (found.decision, found.days_ahead, found.correction_kcal) == (NextStep.SHORTEN, 7, 0)
+    assert [reason.code for reason in found.reasons] == ["CHECK_IN_WEAKER"]
 
 
 def test_one_missed_period_ends_a_deficit() -> None:

@@ -58,7 +58,8 @@ def cleared(course: RestOfPhase, advice: Advice) -> Cleared[Ahead]:
     except Refused as refusal:
         if advice.decision is NextStep.END:
             raise
-        reasons = [*advice.reasons, say(texts.STOPPED, rule=refusal.action.id), *refusal.messages]
+        told = [it for it in advice.reasons if it.code not in texts.OF_THE_END | texts.OF_A_STEP]
+        reasons = [*told, say(texts.STOPPED, rule=refusal.action.id), *refusal.messages]
         ended = Advice(NextStep.END, 0, 0, reasons, [*advice.actions, *refusal.actions])
         return _clear(course, ended)
 

@@ -129,17 +129,20 @@ def heed(check_ins: Sequence[CheckIn], course: RestOfPhase, day: int, advice: Ad
     if signs.step is NextStep.END:
         return Advice(NextStep.END, 0, 0, signs.said(0.0, eats_less=True), advice.actions)
     days, decision = advice.days_ahead, advice.decision
+    change, raised, gone = advice.correction_kcal, 0, set[str]()
+    asks_more = signs.more_since is not None and not _is_raised_since(signs.more_since, course)
+    if change < 0 and (asks_more or signs.step is not None):
+        # Who is to eat more, or to stop, is not told to eat less.
+        change, gone = 0, set(_OF_LESS)
     if signs.step is NextStep.SHORTEN and days > DAYS_PER_WEEK:
         days, decision = DAYS_PER_WEEK, NextStep.SHORTEN
-    change, raised, reasons = advice.correction_kcal, 0, advice.reasons
-    if signs.more_since is not None and not _is_raised_since(signs.more_since, course):
-        if change < 0:
-            # Nothing is lowered on the day on which somebody says that it is too little.
-            change, reasons = 0, [reason for reason in reasons if reason.code not in _OF_LESS]
+        gone |= texts.OF_THE_END
+    if asks_more:
         room = course.maintenance_kcal - max(course.intakes(float(change), days))
         # As every change, one step at most.
         raised = down(max(0.0, min(RAISE_KCAL, room, texts.MOST_STEP_KCAL - change)))
-    reasons = [*signs.said(float(raised), eats_less=True), *reasons]
+    kept = [reason for reason in advice.reasons if reason.code not in gone]
+    reasons = [*signs.said(float(raised), eats_less=True), *kept]
     return advice._replace(decision=decision, correction_kcal=change + raised, days_ahead=days, reasons=reasons)
 
 
