@@ -55,11 +55,13 @@ def _served() -> _Served:
     return _Served(loop, service)
 
 
-def ask(operation: str, request: Json, *, accept: str = "application/json", language: str = "") -> Answered:
-    """Send ``request`` to an operation by its id, and wait for the answer."""
+def ask(
+    operation: str, request: Json, *, accept: str = "application/json", language: str = "", form: str = ""
+) -> Answered:
+    """Send ``request`` to an operation by its id, or to another ``form`` of it, and wait for the answer."""
     served = _served()
     status, content = served.loop.run_until_complete(
-        _call(served.service, _PATHS[operation], request, accept, language)
+        _call(served.service, _PATHS[operation] + form, request, accept, language)
     )
     text = content.decode("utf-8")
     is_json = text[:1] in "{["

@@ -1,15 +1,17 @@
 """What an answer says is what it tells: no sentence against its own fields, nor against another of its sentences."""
 
 import random
+import re
 from datetime import date, timedelta
 from typing import Any
 
 import pytest
 
 from .people import CLEAR, CLEARANCE, START, log, someone
+from .service import ask
 from .stretches import DEFICITS
 from .test_seen import HISTORY, MAN, WOMAN, checked, decided, forecast, planned, reviewed, season
-from .words import OWN_REFERRAL, guard_rails, notes
+from .words import OWN_REFERRAL, SCALE, URGENT, guard_rails, notes, says
 
 Json = dict[str, Any]
 
@@ -294,3 +296,31 @@ def test_a_target_that_is_refused_hides_no_refusal_of_the_person(kind: str, quan
     assert told[0] == ("REFUSED_END_BMI" if quantity == "weight_kg" else "REFUSED_FAT_TARGET")
     assert {"REFUSED_PREGNANCY", "REFUSED_EATING_DISORDER"} <= {*told}
     assert all(OWN_REFERRAL[error["code"]].search(error["detail"]) for error in answered.body["errors"][1:])
+
+
+STARVED = someone("female", 24, 168, 44.0, 0.16)  # BMI 15.6
+AMOUNTS = re.compile(
+    r"amount to log|hold the weight|soll genau diese Menge|halten das Gewicht|go by the amounts|weigh (all|and log)"
+)
+
+
+@pytest.mark.parametrize("language", ["en", "de", "es"])
+def test_no_estimate_is_told_as_an_amount_to_who_needs_a_doctor_first(language: str) -> None:
+    """Refeeding can kill: neither the picture's headline nor a caution or note says what holds the weight."""
+    logged = log(random.Random(9), STARVED, days=42, eaten=1500.0, change_a_week=-0.001, noise_kg=0.2, partial=0.0)
+    asked = {"profile": STARVED, "log": logged, "screening": CLEAR}
+    trend = checked("read_trend", asked)
+    estimate = checked("estimate_maintenance", asked)
+    for answer in (trend, estimate):
+        assert says(answer.body, URGENT)
+        assert says(answer.body, SCALE)
+        assert not AMOUNTS.search(answer.text)
+    drawn = ask("read_trend", asked, accept="image/svg+xml", language=language, form="/picture")
+    assert drawn.status == 200
+    assert not AMOUNTS.search(drawn.text)
+    assert not re.search(r"kcal (a day|am Tag|al día) (hold|halten|mantienen)", drawn.text)
+    # Somebody of an ordinary weight is told what holds it.
+    well = {"profile": WOMAN, "log": lost(WOMAN, 0.0, days=42, kcal=2200.0), "screening": CLEAR}
+    assert "ON_LOGGING_SCALE" in codes(checked("read_trend", well).body)
+    drawn = ask("read_trend", well, accept="image/svg+xml", language=language, form="/picture")
+    assert re.search(r"kcal (a day|am Tag|al día) (hold|halten|mantienen)", drawn.text)

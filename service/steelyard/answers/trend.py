@@ -6,6 +6,7 @@ from typing import NamedTuple
 from msgspec.structs import replace
 
 from steelyard.science.log import (
+    UNDER_LOGGED,
     CompositionChange,
     DailyLog,
     ImpliedIntake,
@@ -21,6 +22,7 @@ from steelyard.science.measures import Measurement
 from steelyard.science.member import Member, Told, fat_known
 from steelyard.science.numbers import Column
 from steelyard.science.phase import FollowedPhase, UnderWay
+from steelyard.science.rails import needs_doctor
 from steelyard.science.register import FROM_EQUATIONS, OutOfDomain
 from steelyard.science.review import told_beside_plan
 
@@ -108,6 +110,8 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
         trend = replace(trend, maintenance=told_beside_plan(member, plan, log, day, trend.maintenance, reading))
     elif member.steered is not None:
         trend = replace(trend, maintenance=member.evidence)
+    if needs_doctor(member.subject):
+        trend = _without_amounts(trend)
     implied: dict[int, ImpliedIntake] = {}
     if not reading.fit.is_logged or TrendChoice.IMPLIED_INTAKE in asked.include:
         implied = intake_from_weight(assessed, reading, trend)
@@ -126,3 +130,9 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
         if asked.is_handed_on
         else None,
     )
+
+
+def _without_amounts(trend: Trend) -> Trend:
+    """What is read, with no amount to go by and no food to weigh: who needs a doctor first hears of neither."""
+    explained = None if trend.explained is None else trend.explained._replace(settles=None)
+    return replace(trend, explained=explained, notes=tuple(note for note in trend.notes if note.code != UNDER_LOGGED))

@@ -260,6 +260,11 @@ picture-trend-spared = { $way ->
     [up] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg mehr pro Woche
    *[level] Ohne Wasser nimmst du weder klar zu noch ab
 }; etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag halten das Gewicht
+picture-trend-urgent = { $way ->
+    [down] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg weniger pro Woche
+    [up] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg mehr pro Woche
+   *[level] Ohne Wasser nimmst du weder klar zu noch ab
+}
 picture-trend-early = Noch zu wenige Daten für eine Richtung
 picture-trend-early-days = Noch zu wenige Daten für eine Richtung: Es braucht etwa { more-days }
 picture-trend-log = Gewichtsprotokoll vom { DATETIME($start_date, dateStyle: "long") } bis zum { DATETIME($end_date, dateStyle: "long") }.
@@ -464,6 +469,7 @@ document-above-band = Wochen über dem Bereich ({ $band })
 NOT_MEDICAL_ADVICE = Das ist Information, kein ärztlicher Rat. Sprich mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft, bevor du deine Ernährung umstellst; örtliche Vorschriften gehen vor.
 FAT_FROM_BMI = Dein Körperfett ist aus Größe und Gewicht geschätzt. Bei Muskulösen ist das zu hoch: Lass es messen, bevor du dich darauf verlässt.
 ON_LOGGING_SCALE = Dieser Bedarf passt zu deinem Protokoll: Schreibst du weniger auf, als du isst, soll genau diese Menge darin stehen.
+ON_LOGGING_SCALE_URGENT = Dieser Bedarf passt zu deinem Protokoll. Er ist eine Schätzung und keine Menge, die du essen sollst: Die nennt dir die Arztpraxis.
 TWO_SEXES = Gerechnet ist mit den Gleichungen beider Geschlechter: Die Spanne deckt beide ab, und die strengeren Grenzen gelten.
 FROM_EQUATIONS = Ohne Protokoll stammt das allein aus Gleichungen. Am genauesten wird es mit vier Wochen Gewicht und Essen im Protokoll.
 MAINTENANCE_BY_WEIGHT = Du protokollierst kaum Essen. Dein Bedarf folgt deshalb daraus, wie dein Gewicht auf die Vorgaben reagiert hat. Mit Essensprotokoll wird er genauer.

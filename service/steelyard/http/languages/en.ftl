@@ -245,6 +245,11 @@ picture-trend-spared = { $way ->
     [up] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg more a week
    *[level] Without water no clear gain or loss
 }; about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day hold the weight
+picture-trend-urgent = { $way ->
+    [down] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg less a week
+    [up] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg more a week
+   *[level] Without water no clear gain or loss
+}
 picture-trend-early = Too little data to tell a direction
 picture-trend-early-days = Too little data to tell a direction: about { more-days } needed
 picture-trend-log = Weight log from { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }.
@@ -468,6 +473,7 @@ document-above-band = weeks above the band ({ $band })
 
 NOT_MEDICAL_ADVICE = This is information, not medical advice. Before changing your diet, speak to a physician or registered dietitian; local rules come first.
 ON_LOGGING_SCALE = Maintenance is on the scale of your own log: if you log less than you eat, this is the amount to log.
+ON_LOGGING_SCALE_URGENT = Maintenance is on the scale of your own log. It is an estimate and no amount to eat: a doctor decides that.
 TWO_SEXES = Equations for both sexes were used: the range covers both, and the stricter limits apply.
 FROM_EQUATIONS = Without a log this is worked out from equations alone. Four weeks of weights and food in a log make it most exact.
 MAINTENANCE_BY_WEIGHT = You hardly log food, so this comes from how your weight answered what you were told to eat. Logging food makes it more exact.

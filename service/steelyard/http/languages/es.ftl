@@ -256,6 +256,11 @@ picture-trend-spared = { $way ->
     [up] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg más por semana
    *[level] Sin contar el agua, ni ganancia ni pérdida clara
 }; unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día mantienen el peso
+picture-trend-urgent = { $way ->
+    [down] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg menos por semana
+    [up] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg más por semana
+   *[level] Sin contar el agua, ni ganancia ni pérdida clara
+}
 picture-trend-early = Faltan datos para ver una dirección
 picture-trend-early-days = Faltan datos para ver una dirección: se necesitan unos { more-days }
 picture-trend-log = Registro de peso del { DATETIME($start_date, dateStyle: "long") } al { DATETIME($end_date, dateStyle: "long") }.
@@ -460,6 +465,7 @@ document-above-band = semanas por encima del intervalo ({ $band })
 NOT_MEDICAL_ADVICE = Esto es información, no consejo médico. Antes de cambiar tu dieta, habla con un médico o dietista titulado; prevalecen las normas locales.
 FAT_FROM_BMI = Tu grasa se ha estimado por estatura y peso, y en personas musculosas sale demasiado alta: mídela antes de fiarte de ese dato.
 ON_LOGGING_SCALE = Este mantenimiento va con tu forma de apuntar: si apuntas menos de lo que comes, tu registro debe mostrar esta cantidad.
+ON_LOGGING_SCALE_URGENT = Este mantenimiento va con tu forma de apuntar. Es una estimación y no una cantidad que comer: esa la dice el médico.
 TWO_SEXES = Se han usado las ecuaciones de ambos sexos: el margen cubre las dos, y se aplican los límites más estrictos.
 FROM_EQUATIONS = Sin registro, esto sale solo de ecuaciones. Lo que más lo afina son cuatro semanas de peso y comida apuntados.
 MAINTENANCE_BY_WEIGHT = Apenas apuntas comida, así que esto sale de cómo respondió tu peso a lo indicado. Apuntar la comida lo hace más exacto.

@@ -67,6 +67,7 @@ from .trend_reading import (
     ABOUT_DIRECTION,
     ABOUT_LOGGING,
     ABOUT_ONE_DAY,
+    UNDER_LOGGED,
     WATER_JUMP,
     Trend,
 )
@@ -85,6 +86,7 @@ __all__ = [
     "MOST_LOG_DAYS",
     "MOST_WEIGHT_KG",
     "RATIO_DRIFT",
+    "UNDER_LOGGED",
     "UNLOGGED_BIAS",
     "WATER_JUMP",
     "Account",

@@ -33,11 +33,12 @@ from ..rails import (
     forbids_fat_target,
     judge_logged,
     logged_of,
+    needs_doctor,
     urgent_referral,
     way_from_underweight,
     whom_to_see,
 )
-from ..register import BY_WEIGHT, FAT_FROM_BMI, ON_LOGGING_SCALE, Message, traced
+from ..register import BY_WEIGHT, FAT_FROM_BMI, NO_AMOUNT_TO_EAT, ON_LOGGING_SCALE, Message, traced
 from .known import adherence_on, settled
 from .pregnancy import without_gestation
 from .steering import still_counts, with_steering
@@ -157,7 +158,8 @@ class Member:
         cautions += [*urgent_referral(self.subject), *way_from_underweight(self.subject), *whom_to_see(self.subject)]
         cautions += [action.message for action in judge_logged(self.subject)]
         if self.learnt is not None:
-            cautions.append(ON_LOGGING_SCALE)
+            # No intake is told to who needs a doctor first, and no estimate as an amount.
+            cautions.append(NO_AMOUNT_TO_EAT if needs_doctor(self.subject) else ON_LOGGING_SCALE)
             cautions += [] if self.learnt.doubt is None else [self.learnt.doubt]
         if self.is_steered:
             cautions.append(BY_WEIGHT)

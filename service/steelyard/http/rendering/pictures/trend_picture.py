@@ -16,6 +16,7 @@ from .sheet import Drawing, Headline, sheet
 from .time_panels import Span, after
 
 _RECENT_DAYS = 14
+_URGENT = "REFUSED_REFEEDING"
 _FEW = 120  # up to here, symbols are large and solid
 _MANY = {"size": 7, "strokeWidth": 1, "opacity": 0.45}  # how they are where they would hide each other and the lines
 
@@ -186,6 +187,8 @@ def _title(words: Words, trend: TrendResponse) -> str:
         return words.say("picture-trend-early")
     rate = trend.weekly_rate_kg
     way = "down" if rate.upper < 0 else "up" if rate.lower > 0 else "level"
+    if any(caution.code == _URGENT for caution in trend.cautions):
+        return words.say("picture-trend-urgent", way=way, rate_kg=abs(rate.mean))  # no intake is told
     maintenance_kcal = round(trend.maintenance_kcal.mean, -1)
     return words.say("picture-trend", way=way, rate_kg=abs(rate.mean), maintenance_kcal=maintenance_kcal)
 
