@@ -255,3 +255,10 @@ def test_a_reason_reads_the_same_way_after_what_it_gives_a_reason_for(tag: str) 
 def test_a_per_cent_sign_never_begins_a_line(tag: str) -> None:
     text = Path(steelyard.__file__).parent.joinpath(f"http/languages/{tag}.ftl").read_text(encoding="utf-8")
     assert "} %" not in text
+
+
+@pytest.mark.parametrize("tag", LANGUAGES)
+def test_what_rounds_to_nothing_has_no_sign(tag: str) -> None:
+    text = said(say("BRIEFING_SO_FAR", fat_kg=-0.01, lean_kg=-0.04, carried_kg=-0.0, balance_kcal=-0.3), tag)
+    assert "-" not in text
+    assert "-1" in said(say("BRIEFING_SO_FAR", fat_kg=-0.01, lean_kg=0.0, carried_kg=0.0, balance_kcal=-0.6), tag)

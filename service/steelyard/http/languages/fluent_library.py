@@ -45,8 +45,16 @@ def arguments(params: Mapping[str, Any]) -> dict[str, Any]:
 def bundle_of(tag: str) -> "FluentBundle":
     """The texts of a language, ready to be filled in."""
     from fluent.runtime import FluentBundle, FluentResource  # with the first document in it, not with the start
+    from fluent.runtime.types import fluent_number
+
+    def number(value: Any, **options: Any) -> Any:
+        """As the library has it, and as English does: what rounds to nothing has no sign."""
+        digits = options.get("maximumFractionDigits")
+        is_nothing = isinstance(value, float) and digits is not None and not round(value, int(digits))
+        return fluent_number(0 if is_nothing else value, **options)
 
     language = LANGUAGES[tag]
-    bundle = FluentBundle([language.locale], use_isolating=False)  # marks of direction are for mixed scripts
+    # Without marks of direction, which are for mixed scripts.
+    bundle = FluentBundle([language.locale], functions={"NUMBER": number}, use_isolating=False)
     bundle.add_resource(FluentResource(language.source))
     return bundle
