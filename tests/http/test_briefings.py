@@ -181,3 +181,26 @@ async def test_in_pregnancy_nobody_is_told_what_the_scale_should_show(service: R
     for text in texts:
         assert "kcal" in text
         assert not re.search(r"\d[.,]\d\s?kg|\d kg", text), text
+
+
+@pytest.mark.parametrize(
+    "phase", [{"kind": "gain"}, {"kind": "maintenance", "weeks": 2}, {"kind": "mini_cut", "weeks": 4}]
+)
+async def test_whoever_holds_in_place_of_a_gain_is_told_why(service: Running, phase: Json) -> None:
+    """Who asked for a gain was told a hold, without a word why; and a calendar that goes on for weeks likewise."""
+    fat = {"body_fat": {"fat_fraction": 0.3, "method": "dxa"}}
+    asked = {**PLAN, "profile": {**LIFTER, **fat}, "phase": phase}
+    said_ = [await told(service, asked, reader.value) for reader in BriefingReader]
+    headers = {"Accept": "text/calendar"} | SENT
+    calendar = await service.client.post("/v1/plans/document", content=msgspec.json.encode(asked), headers=headers)
+    for text in (*said_, re.sub(r"\r\n ", "", calendar.text)):
+        assert text.count("already as high as this gain allows") == 1
+
+
+async def test_protein_that_is_not_for_the_whole_body_is_told_for_what(service: Running) -> None:
+    """2 grams a kilogram, and 195 grams for 120 kg, contradict each other without a word."""
+    stout = {"weight_kg": 120.0, "body_fat": {"fat_fraction": 0.36, "method": "dxa"}}
+    for reader in ("member", "coach"):
+        lines = (await told(service, {**PLAN, "profile": {**LIFTER, **stout}}, reader)).splitlines()
+        why = next(i for i, line in enumerate(lines) if "grams of protein per kilogram" in line)
+        assert lines[why + 1].startswith("Your protein is counted for ")

@@ -17,8 +17,9 @@ NOTABLE_WATER_KG = 0.15  # what a member sees on no scale is less; judgement
 _NOTABLE_KG = 0.05  # and what rounds to nothing
 # Of a phase without fat loss that is longer, every so many weeks are told beside those with another intake.
 _EVERY_WEEKS = 4
-# What is said where it is due: what the scale will do in maintenance, and, in a short briefing too, how fast a gain is.
-_REBOUND, _GAIN_RATE = "REBOUND", "GAIN_RATE_EXPECTED"
+_REBOUND = "REBOUND"  # said where it is due: what the scale will do in maintenance
+# The reasons that a short briefing tells too: how fast a gain is, and why something else is planned than was asked for.
+_ALWAYS_TOLD = frozenset({"GAIN_RATE_EXPECTED", "HELD_AT_CEILING", "GAIN_NOT_NOW", "CUT_TOO_SMALL"})
 _FAT_SOLVED = "FAT_SOLVED"  # what a member has just been told, with its range
 _RETURN_CHECKS = "RETURN_CHECKS"
 
@@ -174,7 +175,7 @@ def _start(phase: PhaseToTell, reader: BriefingReader) -> Iterator[Message]:
     yield from (caution for caution in phase.cautions if caution.code == _REBOUND)
     for one in phase.reasons:
         is_new = one.code != _FAT_SOLVED or reader.is_coach
-        if is_new and (not reader.is_short or one.code == _GAIN_RATE):
+        if is_new and (not reader.is_short or one.code in _ALWAYS_TOLD):
             yield one
     if not reader.is_short:
         yield from phase.guidance

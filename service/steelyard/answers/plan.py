@@ -39,6 +39,7 @@ from steelyard.science.phase import (
     plan_deficit,
     plan_gain,
     plan_hold,
+    protein_reference,
     told_week,
     told_weeks,
 )
@@ -64,7 +65,6 @@ from .plan_days import DaysPlanned, caps_on_days, doubts_about_week, notes_on_da
 from .state import known_day, state_of
 
 _Value = TypeVar("_Value")
-_NOTABLE_KG = 0.5  # by which protein is shared out for less than the whole body before that is said; judgement
 # What is tried of a nearest that does not stand, and how many weeks.
 _SHARES, _MORE_WEEKS = (1.0, 0.97, 0.9, 0.75), 4
 
@@ -206,7 +206,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
         reasons=[
             assessed.resting.reason,
             *plan.reasons,
-            *(_reference(member.subject) if told.value else ()),
+            *(protein_reference(member.subject) if told.value else ()),
             *_ask_first(member.subject, plan),
         ],
         cautions=[*member.cautions, *what_grows(member), *known_long_ago(member, asked.start), *doubts],
@@ -447,13 +447,6 @@ def _week(asked: PlanAsked, phase: PlannedPhase, planned: WeekPlanned, on: Seque
     assert asked.split is not None
     split = split_week(week.intake, asked.split.higher_days, asked.split.carbohydrate_shift, least.kcal)
     return planned._replace(split=split)
-
-
-def _reference(subject: Subject) -> list[Message]:
-    """What protein is shared out for, where that is less than the whole body."""
-    if subject.protein_kg > subject.weight_kg - _NOTABLE_KG:
-        return []
-    return [say("PROTEIN_REFERENCE", reference_kg=subject.protein_kg)]
 
 
 def _explain_days(asked: PlanAsked, subject: Subject, phases: list[PhasePlanned]) -> list[DaysPlanned]:

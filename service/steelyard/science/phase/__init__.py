@@ -84,6 +84,8 @@ from .offers import (
 from .phases import (
     PlannedPhase,
     PlannedWeek,
+    protein_reasons,
+    protein_reference,
     rebound,
     said_of_ceiling,
     signs_to_stop,
@@ -179,6 +181,8 @@ __all__ = [
     "plan_gain",
     "plan_hold",
     "plan_surplus",
+    "protein_reasons",
+    "protein_reference",
     "rebound",
     "said_of_ceiling",
     "signs_to_stop",

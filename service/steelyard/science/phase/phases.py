@@ -15,6 +15,8 @@ _AS_TOLD_KCAL = 15.0
 _MOVED_KCAL = 50.0
 # Less than a scale shows is not told of it.
 _SHOWN_KG = 0.1
+# Less than this off the whole body is not told of what protein is shared out for.
+_NOTABLE_KG = 0.5
 
 
 class PlannedWeek(NamedTuple):
@@ -54,6 +56,18 @@ def signs_to_stop(subject: Subject) -> list[Message]:
     return [say("END_ON_SIGNS", periods=periods), say("END_ON_FAST_LOSS", percent=100 * LOSS_LIMIT)]
 
 
+def protein_reference(subject: Subject) -> list[Message]:
+    """What protein is shared out for, where that is less than the whole body."""
+    if subject.protein_kg > subject.weight_kg - _NOTABLE_KG:
+        return []
+    return [say("PROTEIN_REFERENCE", reference_kg=subject.protein_kg)]
+
+
+def protein_reasons(subject: Subject, g_per_kg: float) -> list[Message]:
+    """Why there is so much protein in a deficit, and per kilogram of what: else it contradicts the grams told."""
+    return [say("PROTEIN_WHY", protein_g_per_kg=g_per_kg), *protein_reference(subject)]
+
+
 def explain_cut(
     phase: PlannedPhase,
     path: Forecast,
@@ -84,7 +98,7 @@ def explain_cut(
         phase.reasons.append(say("CUT_RESET", first_weeks=CUT_FIRST_RESET_WEEKS, weeks=CUT_RESET_WEEKS))
     if has_breaks:
         phase.reasons.append(say("BREAKS_WHY"))
-    phase.reasons.append(say("PROTEIN_WHY", protein_g_per_kg=protein_g_per_kg))
+    phase.reasons.extend(protein_reasons(subject, protein_g_per_kg))
     if easing_in_weeks:
         phase.reasons.append(say("EASING_IN", weeks=easing_in_weeks))
     if training_dose < 1.0:

@@ -225,9 +225,14 @@ def _lay_out(
     )
     lower = subject.maintenance_kcal - maintenance_after
     explain_maintenance(phases[cut + 1], path, draft.ends_hold, lower, maintenance_after)
+    # Told with the phase as well: a calendar or a briefing goes phase by phase.
+    held = [draft.why_held] if is_held else []
+    phases[cut + 1].reasons.extend(held)
     _explain_growth(draft, phases, cut + 2, path, gain, then.fat_ceiling, is_return=True)
     too_small = said_of_too_small(phase, solved)
-    reasons = [*solved.reasons, *([draft.why_held] if is_held else []), *([] if too_small is None else [too_small])]
+    small = [] if too_small is None else [too_small]
+    phases[cut].reasons.extend(small)
+    reasons = [*solved.reasons, *held, *small]
     return Plan(None, solved.deficit_kcal, phases, path, actions, reasons, cut, warnings, too_small=too_small)
 
 
@@ -257,6 +262,7 @@ def plan_gain(
         draft.hold(aim.longest_weeks)
         phases, path = draft.finish(sources)
         explain_hold(phases[0], path, draft.ends_hold, is_growing=member.subject.is_pregnant)
+        phases[0].reasons.append(draft.why_held)
         return Plan(None, None, phases, path, draft.actions, [draft.why_held])
     gain = plan_gain_phase(subject, draft.model, draft.state, aim) if past_ceiling else draft.gain_asked(subject, aim)
     if gain is None:
@@ -326,6 +332,7 @@ def plan_hold(
     gain = draft.grow(weeks, then.surplus_kcal, then.fat_ceiling)
     phases, path = draft.finish(sources)
     explain_hold(phases[0], path, draft.ends_hold, is_growing=member.subject.is_pregnant)
+    phases[0].reasons.extend(reasons)
     _explain_growth(draft, phases, 1, path, gain, then.fat_ceiling, is_return=True)
     return Plan(None, None, phases, path, [*actions, *gain.actions, *draft.actions], reasons)
 
