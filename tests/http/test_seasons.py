@@ -336,3 +336,37 @@ async def test_the_scale_is_said_to_rise_after_a_cut_where_it_does(
     assert all(note["params"]["carried_kg"] >= 0.1 for note in said)
     # Without it nothing else says so either.
     assert ("SEASON_BRIDGE" in {note["code"] for note in first["reasons"]}) is rises
+
+
+HEAVY = {
+    "sex": "male",
+    "age_years": 45,
+    "height_cm": 180,
+    "activity": {"kind": "level", "level": "sedentary"},
+    "training": {"status": "novice", "resistance_sessions_per_week": 2},
+}
+
+
+@pytest.mark.parametrize(
+    ("weight_kg", "fat_fraction", "deficit_kcal", "history", "rule"),
+    [
+        (120.0, 0.36, 500, None, "cut_history"),  # 2 kcal short of it, by what the cut before left of adaptation
+        (84.5, 0.23, 1400, None, "cut_history"),
+        (120.0, 0.36, 1400, {"cuts_last_12_months": 0}, "deficit_share"),
+        (84.5, 0.12, 900, {"cuts_last_12_months": 0}, "fat_supply"),
+    ],
+)
+async def test_a_cut_is_held_by_the_rule_that_holds_it(
+    service: Running, weight_kg: float, fat_fraction: float, deficit_kcal: float, history: Any, rule: str
+) -> None:
+    """Somebody of 120 kg who loses a quarter of a percent a week was told to lose weight too fast."""
+    profile = {**HEAVY, "weight_kg": weight_kg, "body_fat": {"fat_fraction": fat_fraction, "method": "dxa"}}
+    strategy = {"kind": "own", "surplus_kcal": 200, "cut_at_fat_fraction": 0.11, "cut_to_fat_fraction": 0.08}
+    strategy["deficit_kcal"] = deficit_kcal
+    body = request(profile=profile, strategy=strategy, cut_history=history, log=None, maintenance=None)
+    plan = (await send(service, "season", body | {"horizon_weeks": 52})).json()["plan"]
+    held = [rail for rail in plan["guard_rails"] if rail["action"] == "capped"]
+    assert [rail["id"] for rail in held] == [rule]
+    if fat_fraction > 0.3:
+        codes = [reason["code"] for reason in plan["phases"][0]["reasons"]]
+        assert codes[codes.index("PROTEIN_WHY") + 1] == "PROTEIN_REFERENCE"

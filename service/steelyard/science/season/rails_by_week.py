@@ -44,9 +44,9 @@ from ..register import Basis, Kind, equation
 
 # A cut takes two weeks at least; water and tissue take less than this share of body mass in them (judgement).
 _BMI_MARGIN = 1.05
-_LEAST_DAYS = 7.0 * LEAST_WEEKS
+LEAST_CUT_DAYS = 7.0 * LEAST_WEEKS
 # What a kilocalorie of adaptation that is still to come takes off maintenance before the last of those weeks.
-_ADAPTED = (1.0 - math.exp((7.0 - _LEAST_DAYS) / ADAPTATION_DAYS)) / (1.0 - THERMIC_SHARE)
+_ADAPTED = (1.0 - math.exp((7.0 - LEAST_CUT_DAYS) / ADAPTATION_DAYS)) / (1.0 - THERMIC_SHARE)
 # Carried mass that may come in a cut all the same: of new training, and of more food than before (judgement, by some
 # who train 25 to 28 h a week).
 _WATER_KG, _WATER_BACK_KG = 0.2, 0.5
@@ -199,14 +199,11 @@ def most_deficit_kcal(
     is_long = weeks > LONG_PHASE_WEEKS
     released = FAT_SUPPLY_LIMIT * limits.ratio
     supply = released * seen_fat_kg
-    # A deficit is against settled maintenance: of a body adapted to eating less, part of it is there already.
-    recovery = ops.maximum(0.0, -state.adaptation_kcal)
-    recovery = recovery + model.activity_kcal_per_kg * ops.maximum(0.0, -state.carried_kg)
-    recovery = ops.maximum(recovery, settled_kcal - maintenance_kcal)
+    recovery = recovery_kcal(model, state, maintenance_kcal, settled_kcal, ops)
     most = ops.minimum(rails.DEFICIT_SHARE_LIMIT * (maintenance_kcal + recovery), supply) - recovery
     # In the last week of the shortest cut there is less fat to supply it, and adaptation has taken its part off.
     away = state.adaptation_kcal - model.adaptation_share * (maintenance_kcal - model.maintenance_kcal)
-    less = 1.0 - _ADAPTED * model.adaptation_share + released * _LEAST_DAYS / FAT_ENERGY
+    less = 1.0 - _ADAPTED * model.adaptation_share + released * LEAST_CUT_DAYS / FAT_ENERGY
     most = ops.minimum(most, (supply + _ADAPTED * away) / less)
     # Water that comes, or back to whoever ate less before, is fat-free mass to availability.
     returned = ops.where(state.carried_kg < 0.0, _WATER_BACK_KG - state.carried_kg, _WATER_KG)
@@ -215,7 +212,7 @@ def most_deficit_kcal(
 
     def after(deficit: Number) -> Number:
         """What the body allows that the shortest cut of this deficit leaves."""
-        lost = _LEAST_DAYS / FAT_ENERGY * ops.maximum(deficit, 0.0)
+        lost = LEAST_CUT_DAYS / FAT_ENERGY * ops.maximum(deficit, 0.0)
         then = least_told_kcal(limits, weight + returned - lost, seen_fat_kg - lost, state.lean_kg, is_long, ops)
         return ops.minimum(most, maintenance_kcal - then)
 
@@ -227,12 +224,31 @@ def most_deficit_kcal(
     met = first + back * share
     met = met - share * ops.maximum(met - after(met), 0.0)
     most = ops.minimum(met, after(met))
-    linear = linearise(
-        model, seen_fat_kg, PROTEIN_DEFAULT_DEFICIT, gap_kcal=-ops.maximum(most + recovery, 0.0), ops=ops
-    )
-    per_kg = linear.rho_kcal_per_kg * (1.0 - THERMIC_SHARE - model.adaptation_share) / (1.0 - THERMIC_SHARE)
-    most = ops.minimum(most, rails.LOSS_LIMIT * weight / 7.0 * per_kg - recovery)
+    loss = loss_limit_kcal(model, weight, seen_fat_kg, most + recovery, ops)
+    most = ops.minimum(most, loss - recovery)
     return ops.minimum(most, limits.most_deficit_kcal - recovery)
+
+
+def recovery_kcal(
+    model: BodyModel, state: BodyState, maintenance_kcal: Number, settled_kcal: Number, ops: Elementwise = FLOATS
+) -> Number:
+    """What expenditure may rise again once a body has settled [kcal/d].
+
+    A deficit is against settled maintenance: of a body adapted to eating less, part of it is there already.
+    """
+    recovery = ops.maximum(0.0, -state.adaptation_kcal)
+    recovery = recovery + model.activity_kcal_per_kg * ops.maximum(0.0, -state.carried_kg)
+    return ops.maximum(recovery, settled_kcal - maintenance_kcal)
+
+
+def loss_limit_kcal(
+    model: BodyModel, weight_kg: Number, seen_fat_kg: Number, deficit_kcal: Number, ops: Elementwise = FLOATS
+) -> Number:
+    """The deficit against settled maintenance that loses tissue at the limit [kcal/d], near ``deficit_kcal``."""
+    gap = -ops.maximum(deficit_kcal, 0.0)
+    linear = linearise(model, seen_fat_kg, PROTEIN_DEFAULT_DEFICIT, gap_kcal=gap, ops=ops)
+    per_kg = linear.rho_kcal_per_kg * (1.0 - THERMIC_SHARE - model.adaptation_share) / (1.0 - THERMIC_SHARE)
+    return rails.LOSS_LIMIT * weight_kg / 7.0 * per_kg
 
 
 @equation(

@@ -1,12 +1,16 @@
 """What the rails did in a season, and the words that go with its phases."""
 
 from .. import rails
-from ..body import Forecast
-from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, rebound, said_of_ceiling, signs_to_stop
+from ..body import FAT_ENERGY, BodyModel, Forecast
+from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, protein_reasons, rebound, said_of_ceiling, signs_to_stop
 from ..rails import PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
 from ..register import Message, say
 from .policy import NEVER, Policy
+from .rails_by_week import LEAST_CUT_DAYS, loss_limit_kcal, recovery_kcal
 from .run import BRIDGE, CUT, GAIN, YEAR_WEEKS, WeekRecord
+
+# The limits of a body as it is are told for what the search found where they are this near to it.
+_FOUND_WITHIN_KCAL = 5.0
 
 
 def body_at(subject: Subject, week: WeekRecord) -> Subject:
@@ -40,7 +44,8 @@ def season_actions(
         if week.mode == CUT:
             there = body_at(subject, week)
             if week.deficit_kcal < policy.deficit_kcal - 0.5:
-                actions.append(_capped(there, week, policy, history.cuts_last_12_months is None))
+                unknown = history.cuts_last_12_months is None
+                actions.append(_capped(there, week, policy, path.model, is_history_unknown=unknown))
             fraction = float(end.fat_kg / end.weight_kg)
             end_bmi = there._replace(weight_kg=float(end.weight_kg), carried_kg=float(end.carried_kg)).bmi
             actions += rails.warn_deficit(
@@ -55,15 +60,34 @@ def season_actions(
     return rails.each_once(actions)
 
 
-def _capped(there: Subject, week: WeekRecord, policy: Policy, is_history_unknown: bool) -> RailAction:
+def _capped(
+    there: Subject, week: WeekRecord, policy: Policy, model: BodyModel, *, is_history_unknown: bool
+) -> RailAction:
+    """The report of a cut held at a limit: which one, where the search only found how much."""
     deficit, asked = float(week.deficit_kcal), float(policy.deficit_kcal)
-    if is_history_unknown and deficit >= rails.DEFAULT_DEFICIT - 0.5:
+    maintenance, weeks = float(week.maintenance_kcal), float(week.cut_weeks + week.weeks_before)
+    # Limits are on the deficit against settled maintenance, of which an adapted body has a part already.
+    settled = deficit + float(recovery_kcal(model, week.before, maintenance, there.maintenance_kcal))
+    limits = rails.deficit_limits(there, weeks)
+    if is_history_unknown:
+        limits.append(rails.HISTORY_LIMIT)
+    strictest = _least(limits)
+    if strictest.deficit_kcal > settled + _FOUND_WITHIN_KCAL:
+        lost = LEAST_CUT_DAYS / FAT_ENERGY * deficit
+        then = there._replace(weight_kg=there.weight_kg - lost, fat_kg=there.fat_kg - lost)
+        loss = float(loss_limit_kcal(model, there.weight_kg, there.fat_kg, settled))
+        later = rails.deficit_limits(then, weeks, fed=there)
+        strictest = _least([rails.path_limit(limit.rule, limit.deficit_kcal) for limit in later])
+        if loss < strictest.deficit_kcal:
+            strictest = rails.path_limit(rails.LOSS, loss)
+    if strictest.rule == rails.CUT_HISTORY:
         message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=deficit)
         return RailAction(rails.CUT_HISTORY, "capped", deficit, asked, "kcal/d", message)
-    strictest = rails.deficit_limits(there, float(week.cut_weeks + week.weeks_before))[0]
-    if strictest.deficit_kcal > deficit + 5.0:
-        strictest = rails.DeficitLimit(rails.LOSS, deficit, rails.Why.WEEKLY_LOSS)
     return rails.capped(strictest._replace(deficit_kcal=deficit), asked)
+
+
+def _least(limits: list[rails.DeficitLimit]) -> rails.DeficitLimit:
+    return min(limits, key=lambda limit: limit.deficit_kcal)
 
 
 def _gain_actions(subject: Subject, policy: Policy, week: WeekRecord, rate: float) -> list[RailAction]:
@@ -125,7 +149,7 @@ def explain_phases(
                     weeks=int(week.cut_weeks),
                 )
             )
-            phase.reasons.append(say("PROTEIN_WHY", protein_g_per_kg=PROTEIN_DEFAULT_DEFICIT))
+            phase.reasons.extend(protein_reasons(subject, PROTEIN_DEFAULT_DEFICIT))
             phase.ends_early_when.extend(signs_to_stop(subject))
             phase.guidance.extend([say("TRAIN_IN_DEFICIT"), say("WEIGH_DAILY")])
             if path.model.training_dose < 1.0:
