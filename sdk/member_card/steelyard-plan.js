@@ -9,10 +9,11 @@
 
   const GENERAL_CAUTION = "NOT_MEDICAL_ADVICE"; // of every plan that the service makes
   const SAID_BY_HEADING = "INFEASIBLE"; // a reason that the heading says already, for people
+  const OF_EQUATIONS = "RESTING_PREFERS_"; // reasons that a plan which there is not has no use for
   // Cautions of those to whom no figure of body fat is shown: minors, in pregnancy, with an eating disorder.
   const SPARED_BY = ["SEE_FOR_MINORS", "SEE_MIDWIFE", "SEE_EATING_DISORDER_SERVICE"];
   const DAY = 86_400_000;
-  const SAID_BY_THE_CAP = ["WARNED_FAT_SUPPLY"];
+  const SAID_BY_THE_CAP = ["WARNED_FAT_SUPPLY", "WARNED_HISTORY_UNKNOWN"];
   const TO_DO = ["TRAIN_IN_DEFICIT", "TRAIN_IN_GAIN", "WEIGH_DAILY", "WEIGH_DAILY_SPARED"]; // guidance for every week, beside what to eat
   const MESSAGE_LANGUAGE = "en"; // of the answer's own texts, where the page has not translated them
 
@@ -599,13 +600,15 @@
       [nearest.weeks, (value) => words.nearestWeeks(words.number(value))],
       [nearest.deficit_kcal, (value) => words.nearestDeficit(words.number(value))],
     ].filter(([value]) => typeof value === "number");
+    const why = plan.reasons.filter(({ code }) => code !== SAID_BY_HEADING && !code.startsWith(OF_EQUATIONS));
     return element(
       "article", { class: "card" },
       element("h2", {}, words.infeasible),
       element(
         "div", { class: "parts" },
-        element("ul", { class: "list", lang: words.messages },
-          ...plan.reasons.filter((reason) => reason.code !== SAID_BY_HEADING).map((reason) => element("li", {}, reason.text))),
+        why.length
+          ? element("ul", { class: "list", lang: words.messages }, ...why.map((reason) => element("li", {}, reason.text)))
+          : null,
         near.length
           ? element("section", { class: "nearest" }, element("h3", {}, words.nearest),
               element("ul", { class: "list" }, ...near.map(([value, text]) => element("li", {}, text(value)))))

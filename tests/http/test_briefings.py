@@ -204,3 +204,22 @@ async def test_protein_that_is_not_for_the_whole_body_is_told_for_what(service: 
         lines = (await told(service, {**PLAN, "profile": {**LIFTER, **stout}}, reader)).splitlines()
         why = next(i for i, line in enumerate(lines) if "grams of protein per kilogram" in line)
         assert lines[why + 1].startswith("Your protein is counted for ")
+
+
+@pytest.mark.parametrize("reader", [*BriefingReader])
+async def test_where_no_plan_is_safe_the_nearest_is_told(service: Running, reader: BriefingReader) -> None:
+    """It said that the nearest is given instead, gave none, and began with the equations for resting energy."""
+    asked = {**PLAN, "phase": {"kind": "mini_cut", "weeks": 2, "fat_loss_kg": 6.0}, "cut_history": None}
+    plan = (await post(service, asked)).json()
+    assert not plan["feasible"]
+    text = (await told(service, asked, reader.value)).replace("\u00a0", " ")
+    first, *rest = sections(text)["No safe plan"]
+    assert first.startswith("No safe plan does what was asked")
+    assert f"{plan['nearest']['fat_loss_kg']:.1f} kg" in " ".join(rest)
+    assert f"{plan['nearest']['weeks']} weeks" in " ".join(rest)
+    # A cap and the warning of the same thing are one.
+    assert text.count("Your past diets are not known") == 1
+    pictured = await service.client.post(
+        "/v1/plans/picture", content=msgspec.json.encode(asked), headers={"Accept": "image/svg+xml"} | SENT
+    )
+    assert "Equations on" not in pictured.text

@@ -205,3 +205,8 @@ def test_short_logs_are_drawn(days: int) -> None:
     drawn = drawing("trend", log=log)
     published_schema().validate(json.loads(msgspec.json.encode(drawn.specification)))
     assert "Too little data to tell a direction" in drawn.description
+
+
+@pytest.mark.parametrize(("language", "form"), [("en", "%-d %b"), ("de", "%-d. %b"), ("es", "%-d %b")])
+def test_days_are_written_as_the_language_does(language: str, form: str) -> None:
+    assert ticks_of(Span(date(2026, 5, 4), date(2026, 6, 1)), language)[1] == form

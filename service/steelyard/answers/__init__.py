@@ -21,7 +21,7 @@ from .briefing import (
     Section,
     WeekToTell,
     brief,
-    brief_infeasible,
+    please_note,
 )
 from .composition import (
     CompositionAsked,
@@ -159,7 +159,6 @@ __all__ = [
     "WeekToTell",
     "WeeksAfter",
     "brief",
-    "brief_infeasible",
     "check_dates",
     "compare_strategies",
     "decide_phase",
@@ -169,6 +168,7 @@ __all__ = [
     "optimise_season",
     "plan_phases",
     "plan_season",
+    "please_note",
     "rank_roster",
     "read_trend",
     "review_phase",

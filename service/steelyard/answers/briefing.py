@@ -129,15 +129,12 @@ def brief(
     for caution in [*cautions, *(caution for phase in phases for caution in phase.cautions)]:
         if caution not in told and caution not in at_end:
             at_end.append(caution)
-    return [*sections, Section(say("BRIEFING_CAUTIONS_TITLE"), at_end)]
+    return [*sections, please_note(at_end)]
 
 
-def brief_infeasible(reasons: Sequence[Message], cautions: Sequence[Message]) -> list[Section]:
-    """What anyone is told where no safe plan does what was asked."""
-    return [
-        Section(say("BRIEFING_NO_PLAN_TITLE"), list(reasons)),
-        Section(say("BRIEFING_CAUTIONS_TITLE"), list(cautions)),
-    ]
+def please_note(cautions: Sequence[Message]) -> Section:
+    """What everyone is told at the end."""
+    return Section(say("BRIEFING_CAUTIONS_TITLE"), list(cautions))
 
 
 def _phase(phase: PhaseToTell, reader: BriefingReader) -> Iterator[Section]:

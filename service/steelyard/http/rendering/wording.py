@@ -12,7 +12,7 @@ from ..schemas.shared_fields import Interval
 
 NO_BREAK = "\u00a0"
 # Warnings that a cap by the same rule has already said in its own words.
-_SAID_BY_THE_CAP = ("WARNED_FAT_SUPPLY",)
+_SAID_BY_THE_CAP = ("WARNED_FAT_SUPPLY", "WARNED_HISTORY_UNKNOWN")
 
 
 # Where it is said, weights are told that leave out what grows: no text has them for what a scale should show.

@@ -16,7 +16,7 @@ from steelyard.answers import (
     Section,
     WeekToTell,
     brief,
-    brief_infeasible,
+    please_note,
 )
 from steelyard.science.phase import PhaseKind
 from steelyard.science.register import Message
@@ -26,6 +26,7 @@ from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
 from ...schemas.shared_fields import Interval
 from ...wire.negotiation import Format, Option
 from ..wording import Words, tells_weight, told_once
+from . import plan_words
 
 BRIEFING = Option(
     name="briefing",
@@ -65,9 +66,11 @@ def briefing(plan: PlanResponse, reader: BriefingReader, words: Words) -> bytes:
         sections = brief([_phase(phase) for phase in plan.phases], cautions, reader, others, levers)
         if not tells_weight(plan.cautions):
             sections = without_weight(sections)
+        head = []
     else:
-        sections = brief_infeasible(messages(plan.reasons), cautions)
-    return ("\n\n".join(section_text(section, words) for section in sections) + "\n").encode()
+        sections = [please_note(cautions)]
+        head = ["\n".join([words.say("BRIEFING_NO_PLAN_TITLE"), *plan_words.infeasible_lines(words, plan)])]
+    return ("\n\n".join([*head, *(section_text(section, words) for section in sections)]) + "\n").encode()
 
 
 def without_weight(sections: list[Section]) -> list[Section]:

@@ -22,7 +22,7 @@ def _lines(request: PlanRequest, plan: PlanResponse, words: Words) -> Iterator[s
     yield ""
     yield markdown.start(words, plan.maintenance_kcal, plan.body_fat_fraction)
     if not plan.feasible:
-        yield from markdown.section(words.say("BRIEFING_NO_PLAN_TITLE"), [plan_words.infeasible_text(words, plan)])
+        yield from markdown.section(words.say("BRIEFING_NO_PLAN_TITLE"), plan_words.infeasible_lines(words, plan))
     else:
         of_weight = (_phases, _forecast) if not tells_weight(plan.cautions) else ()
         for part in (_phases, _intakes, _days, _forecast, _sizes, _levers, _why):

@@ -92,6 +92,11 @@ def nearest_texts(words: Words, nearest: Nearest | None) -> list[str]:
     return [words.say(names[name], **{name: value}) for name, value in told.items()]
 
 
+def infeasible_lines(words: Words, plan: PlanResponse) -> list[str]:
+    """Why there is no plan, and the nearest that would do; not by which equations that is."""
+    return [*words.texts(plan.reasons[1:]), *nearest_texts(words, plan.nearest)]
+
+
 def infeasible_text(words: Words, plan: PlanResponse) -> str:
-    """Why there is no plan, with the nearest that would do."""
-    return " ".join([*words.texts(plan.reasons[1:]), *nearest_texts(words, plan.nearest)])
+    """The same in one line."""
+    return " ".join(infeasible_lines(words, plan))

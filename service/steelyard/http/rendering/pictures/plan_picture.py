@@ -24,7 +24,7 @@ def draw(request: PlanRequest, plan: PlanResponse, look: Look) -> Drawing:
     cautions = plan_words.cautions(words, plan, plan.phases)
     if not plan.phases:
         title = say("BRIEFING_NO_PLAN_TITLE")
-        lines = [*words.texts(plan.reasons), *plan_words.nearest_texts(words, plan.nearest)]
+        lines = plan_words.infeasible_lines(words, plan)
         return sheet(look, Headline(title, lines, " ".join([f"{title}.", *lines])), [], cautions)
     weeks = [week for phase in plan.phases for week in phase.weeks]
     points = [week.at_end for week in weeks]

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
+from functools import cache
 from math import ceil, floor, log10
 from typing import Any, NamedTuple
 
+from ...languages import LANGUAGES
 from .labels import HEADER_PX, LABEL_PX, LINE_WIDTH, Layer, Sample, header, opacity_of, text
 from .palette import SOLID, Look, shade_of
 from .text_width import width_px
@@ -85,7 +87,7 @@ def panel(
     """One panel of the height given, its header and the names of phases above it. ``ends`` are those of its y axis."""
     labels = labels_of(span) if is_labelled else []
     strip = _ROW_PX * (max(label.row for label in labels) + 1) + 4 if labels else 0
-    ticks, tick_format = ticks_of(span)
+    ticks, tick_format = ticks_of(span, look.words.language)
     x_axis = {"title": None, "format": tick_format, "values": [_date_time(tick) for tick in ticks], "grid": False}
     x_scale = {"type": "utc", "domain": [_date_time(span.first), _date_time(span.last)]}
     y_axis = {"title": None, "format": unit_format, "tickCount": 5}
@@ -172,16 +174,27 @@ def ends_of(values: Iterable[float]) -> tuple[float, float]:
     return floor((low - room) / step) * step, ceil((high + room) / step) * step
 
 
-def ticks_of(span: Span) -> tuple[list[date], str]:
+def ticks_of(span: Span, language: str = "en") -> tuple[list[date], str]:
     """Where the axis of dates has ticks, and the d3-time-format of their labels."""
     days = (span.last - span.first).days
     if days <= _SHORT_SPAN_DAYS:
         step = next(step for step in (1, 2, 7, 14, 28, 56, 112) if days / step <= span.width // _TICK_PX)
-        return [span.first + timedelta(days=i) for i in range(0, days + 1, step)], "%-d %b"
+        return [span.first + timedelta(days=i) for i in range(0, days + 1, step)], _day_and_month(language)
     months = [date(year, month, 1) for year in range(span.first.year, span.last.year + 1) for month in range(1, 13)]
     inside = [month for month in months if span.first <= month <= span.last]
     step = next(step for step in (1, 2, 3, 6, 12, 24, 60, 600) if len(inside) / step <= span.width // _TICK_PX)
     return [month for month in inside if (12 * month.year + month.month - 1) % step == 0], "%b %Y"
+
+
+@cache
+def _day_and_month(language: str) -> str:
+    """A d3-time-format, as the language writes it: German has a point after the day."""
+    if language == "en":
+        return "%-d %b"
+    from babel import Locale  # with the first picture in it, not with the start
+
+    form = Locale.parse(LANGUAGES[language].locale, sep="-").datetime_skeletons["MMMd"].pattern
+    return str(form).replace("d", "%-d").replace("MMM", "%b")
 
 
 def _shades(look: Look, span: Span, strip: int, height: int) -> list[Layer]:
