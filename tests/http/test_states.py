@@ -1348,3 +1348,18 @@ def test_a_state_leaves_out_what_is_as_usual_of_entries_and_weeks(plan: Json) ->
     partial["intakes"][3]["is_partial"] = True
     kept = call("read_trend", {"profile": WHO["profile"], "log": partial})["state"]["log"]["intakes"]
     assert [entry.get("is_partial", False) for entry in kept].count(True) == 1
+
+
+def test_a_hold_in_place_of_a_gain_is_followed_like_any_other_phase() -> None:
+    """Who asked for a gain at its ceiling was planned a hold, of which the review said that there is no phase."""
+    profile = {**WHO["profile"], "body_fat": {"fat_fraction": 0.3, "method": "dxa"}}
+    who = {**WHO, "profile": profile}
+    plan = call("plan_phases", {**who, "start_date": str(START), "phase": {"kind": "gain", "weeks": 8}})
+    assert [(phase["kind"], len(phase["weeks"])) for phase in plan["phases"]] == [("maintenance", 8)]
+    assert "fat_ceiling_fraction" not in {name for name, value in plan["state"]["phase"].items() if value is not None}
+    log = lived(0, 21, plan["phases"][0]["weeks"][0]["intake_kcal"], per_day=0.0)
+    review = call("review_phase", {**who, "state": plan["state"], "log": log})
+    assert review["decision"] == "continue"
+    assert review["weeks"]
+    decided = call("decide_phase", {**who, "state": review["state"], "as_of_date": review["as_of_date"]})
+    assert decided["recommended"]["plan"] is not None

@@ -339,16 +339,18 @@ def _deficit_before(asked: PlanAsked) -> DeficitBefore:
 
 
 def _to_follow(asked: PlanAsked, phases: Sequence[PhasePlanned]) -> PhaseToFollow | None:
-    """The phase that was asked for; None where none is planned."""
+    """The phase that was asked for, or the hold in its place; None where none is planned."""
     aim = asked.aim
+    if not phases:
+        return None
     kind = PhaseKind.GAIN if isinstance(aim, GainAim) else PhaseKind.MAINTENANCE
     if isinstance(aim, DeficitAim):
         kind = PhaseKind(aim.kind.value)
-    place = next((i for i, one in enumerate(phases) if one.phase.kind == kind.value), None)
-    if place is None:
-        return None
+    # A body at the ceiling of the gain it asks for is planned a hold, and is to be followed through it like any other.
+    place = next((i for i, one in enumerate(phases) if one.phase.kind == kind.value), 0)
+    is_gain = phases[place].phase.kind == PhaseKind.GAIN.value
     if not isinstance(aim, DeficitAim):
-        return PhaseToFollow(place, None, aim.fat_ceiling if isinstance(aim, GainAim) else None, 0.0)
+        return PhaseToFollow(place, None, aim.fat_ceiling if isinstance(aim, GainAim) and is_gain else None, 0.0)
     fat_loss = aim.fat_loss_kg
     if aim.has_goal and fat_loss is None:
         fat_loss = -phases[place].change.fat_kg.mean
