@@ -19,7 +19,7 @@ from steelyard.answers import (
     please_note,
 )
 from steelyard.science.phase import PhaseKind
-from steelyard.science.register import Message
+from steelyard.science.register import Message, say
 
 from ...schemas.explanation import GuardRail, Note
 from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
@@ -69,7 +69,7 @@ def briefing(plan: PlanResponse, reader: BriefingReader, words: Words) -> bytes:
         head = []
     else:
         sections = [please_note(cautions)]
-        head = ["\n".join([words.say("BRIEFING_NO_PLAN_TITLE"), *plan_words.infeasible_lines(words, plan)])]
+        head = ["\n".join([*words.told([say("BRIEFING_NO_PLAN_TITLE")]), *plan_words.infeasible_lines(words, plan)])]
     return ("\n\n".join([*head, *(section_text(section, words) for section in sections)]) + "\n").encode()
 
 
