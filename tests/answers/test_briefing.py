@@ -58,6 +58,17 @@ def test_the_water_is_what_left_by_then() -> None:
     assert scale.params["weekday"] == 7  # 8 March 2026 is a Sunday
 
 
+def test_water_of_a_surplus_before_does_not_come_back_at_maintenance() -> None:
+    """After a gain 0.9 kg was to come back, and 0.5 kg three lines further down."""
+    told = phase(PhaseKind.MINI_CUT, -1.6, -0.9)
+    told = told._replace(weeks=[week._replace(carried_kg=-0.5) for week in told.weeks])
+    start, week, *_, end, _ = brief([told], [], MEMBER)
+    water = [
+        one.params["water_kg"] for section in (start, week, end) for one in section.said if "water_kg" in one.params
+    ]
+    assert water == pytest.approx([0.9, 0.5, 0.5])
+
+
 def test_the_end_tells_the_weight_of_the_last_week_and_its_interval() -> None:
     told = phase(PhaseKind.CUT, -1.6, -0.1, weeks=4)
     *_, end, _ = brief([told], [], MEMBER)

@@ -202,7 +202,7 @@ def _week(phase: PhaseToTell, week: WeekToTell, reader: BriefingReader) -> Itera
             balance_kcal=week.energy_balance_kcal,
         )
     elif phase.kind.is_deficit:
-        water = max(0.0, -carried)
+        water = _water_back(week)
         if fat <= -_NOTABLE_KG and water >= NOTABLE_WATER_KG:
             yield say("BRIEFING_FAT_AND_WATER", fat_kg=-fat, water_kg=water)
         elif fat <= -_NOTABLE_KG:
@@ -217,7 +217,7 @@ def _week(phase: PhaseToTell, week: WeekToTell, reader: BriefingReader) -> Itera
 
 def _end(phase: PhaseToTell, reader: BriefingReader) -> Iterator[Message]:
     last = phase.weeks[-1]
-    yield _scale_at_end(last, max(0.0, -phase.carried_kg.mean))
+    yield _scale_at_end(last, _water_back(last))
     if reader.is_coach:
         yield say(
             "BRIEFING_CHANGE",
@@ -289,6 +289,11 @@ def _fat_to_lose(phase: PhaseToTell) -> Iterator[Message]:
 
 def _water_gone(phase: PhaseToTell, week: WeekToTell) -> float:
     return max(0.0, -_so_far(phase, week)[2]) if phase.kind.is_deficit else 0.0
+
+
+def _water_back(week: WeekToTell) -> float:
+    """What of a drop comes back at maintenance [kg]: not the water that went with a surplus before the phase."""
+    return max(0.0, -week.carried_kg)
 
 
 def _so_far(phase: PhaseToTell, week: WeekToTell) -> tuple[float, float, float]:
