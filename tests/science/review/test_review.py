@@ -834,3 +834,20 @@ def test_a_coach_is_not_told_that_there_is_nothing_to_do_where_less_is_logged_th
     )
     asked = attention_of(told, date(2026, 5, 11), date(2026, 5, 10))
     assert (asked.reason.code, asked.level) == (f"ATTENTION_{code}", level)
+
+
+def test_a_step_beside_an_open_question_says_why_it_does_not_wait() -> None:
+    """One line said to eat less from now on, and the next that nothing changes until the question is answered."""
+    told = {"REVIEW_CANNOT_WAIT", "REVIEW_STEP_MEANWHILE"}
+    said: list[str] = []
+    for seed in range(14):
+        for extra in (250.0, 450.0):
+            found = review(*steady(PhaseKind.GAIN, extra, 35, seed))
+            goes_on = found.advice.decision is NextStep.CONTINUE
+            if found.question is not None and found.advice.correction_kcal and goes_on:
+                (why,) = codes(found) & told
+                assert ("CAPPED_GAIN_RATE" in codes(found)) <= (why == "REVIEW_CANNOT_WAIT")
+                said.append(why)
+            else:
+                assert "REVIEW_STEP_MEANWHILE" not in codes(found)
+    assert said.count("REVIEW_STEP_MEANWHILE") >= 3

@@ -873,6 +873,7 @@ REVIEW_LATER_ENTRIES = { $count ->
 REVIEW_WINDOW_SHORTER = Deine erste Wägung kommt { days } nach dem Beginn; bis dahin gilt die Vorhersage des Plans.
 REVIEW_WAITS = Ein Stand deines Protokolls spricht für eine Änderung; der nächste muss sie bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
 REVIEW_CANNOT_WAIT = Diese Änderung ist kein Urteil über deinen Plan: Sie hält dein Essen in sicheren Grenzen, und das wartet nicht.
+REVIEW_STEP_MEANWHILE = Zwei Auswertungen sagen dasselbe, darum wartet dieser Schritt nicht auf deine Antwort. Gib sie trotzdem: Davon hängt der nächste ab.
 REVIEW_MAY_STOP_EARLY = Du bist dem Plan voraus: Mach weiter und hör, wenn du magst, { days } früher auf.{ $enough ->
     [yes] {" "}Mehr essen musst du nicht.
    *[no] {""}

@@ -808,6 +808,7 @@ REVIEW_LATER_ENTRIES = { $count ->
 REVIEW_WINDOW_SHORTER = Your first weighing is { days } after the start; until then the plan's own forecast counts.
 REVIEW_WAITS = One reading of your log asks for a change, and the next has to agree. Keep to the plan until { DATETIME($date, dateStyle: "long") }.
 REVIEW_CANNOT_WAIT = This change is no verdict on your plan: it keeps your food within safe limits, and that does not wait.
+REVIEW_STEP_MEANWHILE = Two readings agree, so this step does not wait for your answer. Give it all the same: the next step depends on it.
 REVIEW_MAY_STOP_EARLY = You are ahead of the plan: go on, and stop { days } early if you like.{ $enough ->
     [yes] {" "}There is no need to eat more.
    *[no] {""}

@@ -860,6 +860,7 @@ REVIEW_LATER_ENTRIES = { $count ->
 REVIEW_WINDOW_SHORTER = Tu primer pesaje llega { days } después del inicio; hasta entonces vale la previsión del plan.
 REVIEW_WAITS = Una lectura de tu registro pide un cambio, y la siguiente debe confirmarlo. Sigue el plan hasta el { DATETIME($date, dateStyle: "long") }.
 REVIEW_CANNOT_WAIT = Este cambio no juzga tu plan: mantiene tu comida dentro de límites seguros, y eso no espera.
+REVIEW_STEP_MEANWHILE = Dos revisiones coinciden, así que este paso no espera tu respuesta. Dala de todos modos: de ella depende el siguiente.
 REVIEW_MAY_STOP_EARLY = Vas por delante del plan: sigue y, si quieres, acaba { days } antes.{ $enough ->
     [yes] {" "}No hace falta comer más.
    *[no] {""}

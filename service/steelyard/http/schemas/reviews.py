@@ -147,8 +147,8 @@ class SettlingQuestion(Response, frozen=True, kw_only=True):
     until_date: Annotated[
         CivilDate,
         Meta(
-            description="Until then the answer is waited for. Unanswered by then it is left out, and asked again "
-            "four weeks after it was asked."
+            description="Until then nothing is changed for its sake; what a guard rail or two readings a week apart "
+            "ask for does not wait. Unanswered by then it is left out, and asked again four weeks after it was asked."
         ),
     ]
     conclusions: Annotated[list[Note], Meta(description="What is concluded from either answer.")]

@@ -79,18 +79,24 @@ def settling(settled: Settled | None, question: OpenQuestion | None) -> list[Mes
     return found
 
 
-def with_advice(phase: FollowedPhase, now: Now, verdict: Verdict, advice: Advice, *, is_by_rail: bool) -> list[Message]:
+def with_advice(
+    phase: FollowedPhase, now: Now, verdict: Verdict, advice: Advice, *, is_by_log: bool, is_asked: bool
+) -> list[Message]:
     """Why the advice is what it is, and what it says of itself: that a plan stands which is off since more was logged
-    than it told, as it is to be kept first; or why a change does not wait for a verdict, or for the reading that has to
-    agree, which only a rail asks for then. Who is told to change something is not told to keep to the plan."""
+    than it told, as it is to be kept first; or why a change does not wait for a verdict, for the reading that has to
+    agree, or for the answer to what ``is_asked``. Who is told to change something is not told to keep to the plan."""
     if advice.decision is NextStep.END:
         return advice.reasons
     if advice.correction_kcal:
         told = [reason for reason in advice.reasons if reason.code != texts.WAITS]
-        waits = verdict is Verdict.TOO_EARLY or len(told) < len(advice.reasons)
+        # Without a verdict or a second reading only a rail asks for a change.
+        is_by_rail = verdict is Verdict.TOO_EARLY or len(told) < len(advice.reasons)
+        is_by_rail = is_by_rail or (is_asked and any(reason.code in texts.BY_RAIL for reason in told))
         if advice.correction_kcal > 0:
             told = [reason for reason in told if reason.code != texts.MAY_STOP_EARLY]  # it says to eat no more
-        return [*told, say(texts.CANNOT_WAIT)] if waits and is_by_rail else told
+        if is_by_log and (is_by_rail or is_asked):
+            return [*told, say(texts.CANNOT_WAIT if is_by_rail else texts.STEP_MEANWHILE)]
+        return told
     off = Verdict.SLOWER if phase.kind.is_deficit else Verdict.FASTER
     stands = now.eaten.is_over and verdict is off and advice.decision is NextStep.CONTINUE
     return [*advice.reasons, say(texts.PLAN_STANDS)] if stands else advice.reasons

@@ -207,6 +207,7 @@ def review_phase(
             now.explained, gap, day, sex, knows_cycle=has_no_cycle or now.knows_cycle, settled=settled, asked=asked,
             speaks=may_hear_of_leanness(course.subject.age_years, course.subject.screening),
         )  # fmt: skip
+    is_by_log = by_log.correction_kcal != 0
     is_unanswered = question is not None and question.until_day < day
     question = None if is_unanswered else question
     maintenance, fat = now.maintenance_told, course.now.body.fat_kg
@@ -251,7 +252,7 @@ def review_phase(
             *why_judged(phase, now, judged, member.subject, advice),
             *settling(settled, question),
             *(judged.waits if advice.is_as_planned else []),  # they say that nothing changes
-            *with_advice(phase, now, judged.verdict, advice, is_by_rail=by_log.correction_kcal != 0),
+            *with_advice(phase, now, judged.verdict, advice, is_by_log=is_by_log, is_asked=question is not None),
         ],
         notes=_notes(course.subject, now, day, before.day, later, unseen),
     )
