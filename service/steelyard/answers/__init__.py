@@ -21,6 +21,7 @@ from .briefing import (
     Section,
     WeekToTell,
     brief,
+    no_plan_title,
     please_note,
 )
 from .composition import (
@@ -165,6 +166,7 @@ __all__ = [
     "estimate_composition",
     "estimate_maintenance",
     "forecast_intake",
+    "no_plan_title",
     "optimise_season",
     "plan_phases",
     "plan_season",

@@ -132,6 +132,11 @@ def brief(
     return [*sections, please_note(at_end)]
 
 
+def no_plan_title() -> Message:
+    """What anyone is told where no safe plan does what was asked."""
+    return say("BRIEFING_NO_PLAN_TITLE")
+
+
 def please_note(cautions: Sequence[Message]) -> Section:
     """What everyone is told at the end."""
     return Section(say("BRIEFING_CAUTIONS_TITLE"), list(cautions))

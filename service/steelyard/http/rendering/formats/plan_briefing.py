@@ -16,10 +16,11 @@ from steelyard.answers import (
     Section,
     WeekToTell,
     brief,
+    no_plan_title,
     please_note,
 )
 from steelyard.science.phase import PhaseKind
-from steelyard.science.register import Message, say
+from steelyard.science.register import Message
 
 from ...schemas.explanation import GuardRail, Note
 from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
@@ -69,7 +70,7 @@ def briefing(plan: PlanResponse, reader: BriefingReader, words: Words) -> bytes:
         head = []
     else:
         sections = [please_note(cautions)]
-        head = ["\n".join([*words.told([say("BRIEFING_NO_PLAN_TITLE")]), *plan_words.infeasible_lines(words, plan)])]
+        head = ["\n".join([*words.told([no_plan_title()]), *plan_words.infeasible_lines(words, plan)])]
     return ("\n\n".join([*head, *(section_text(section, words) for section in sections)]) + "\n").encode()
 
 
