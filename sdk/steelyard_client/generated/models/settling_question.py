@@ -27,8 +27,8 @@ class SettlingQuestion:
         conclusions (list[Note]): What is concluded from either answer.
         test (str): `weigh_food`, `oil_and_alcohol`, `water` (creatine, salt, new training, another hour, illness,
             travel), `cycle` or, where no weighing is asked of the person, `clinician`. Extensible.
-        until_date (datetime.date): Until then the answer is waited for. Unanswered by then it is left out, and asked
-            again four weeks after it was asked.
+        until_date (datetime.date): Until then nothing is changed for its sake; what a guard rail or two readings a week
+            apart ask for does not wait. Unanswered by then it is left out, and asked again four weeks after it was asked.
     """
 
     ask: Note
