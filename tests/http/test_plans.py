@@ -369,6 +369,18 @@ async def test_in_pregnancy_no_rate_of_gain_is_told(service: Running) -> None:
         assert any(code.startswith(("RETURN_CHECKS", "GAIN_RATE_EXPECTED")) for code in codes) is told
 
 
+@pytest.mark.parametrize(("weeks", "is_checked"), [(3, False), (4, True)])
+async def test_a_return_is_checked_on_days_that_it_has(service: Running, weeks: int, is_checked: bool) -> None:
+    lean = {"body_fat": {"fat_fraction": 0.15, "method": "dxa"}}
+    answer = (await post(service, asked(mini(weeks=3), lean, return_to_gain={"gain_weeks": weeks}))).json()
+    gained = answer["phases"][-1]
+    assert (gained["kind"], len(gained["weeks"])) == ("gain", weeks)
+    dates = [note["params"] for note in gained["guidance"] if note["code"] == "RETURN_CHECKS"]
+    assert bool(dates) is is_checked
+    assert all(note["second_date"] <= (date.fromisoformat(gained["end_date"]) + timedelta(days=1)).isoformat()
+               for note in dates)  # fmt: skip
+
+
 @pytest.mark.parametrize(("deficit", "is_warned"), [(750, False), (900, True)])
 async def test_a_mini_cut_larger_than_usual_is_flagged(service: Running, deficit: float, is_warned: bool) -> None:
     # Planning 3: more aggressive up to about 750, and larger only inside the guard rails and flagged.

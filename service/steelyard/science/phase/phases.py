@@ -188,8 +188,9 @@ def explain_gain(
 
 
 def explain_return(phase: PlannedPhase, path: Forecast, *, is_growing: bool) -> None:
-    """Fill in the rate of the return to a gain, and when it is checked; not of a body that ``is_growing``."""
-    if is_growing:
+    """Fill in the rate of the return to a gain, and when it is checked: not of a body that ``is_growing``, nor where
+    it is over by then."""
+    if is_growing or len(phase.weeks) < RETURN_CHECK_WEEKS[-1]:
         return
     first, end = path.states[phase.first], path.states[phase.weeks[-1].point]
     rate = float(end.tissue_kg - first.tissue_kg) / len(phase.weeks)

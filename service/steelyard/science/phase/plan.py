@@ -274,7 +274,9 @@ def plan_gain(
         draft.hold(aim.longest_weeks)
         phases, path = draft.finish(sources)
         explain_hold(phases[0], path, draft.ends_hold, is_growing=member.subject.is_pregnant)
-        return Plan(None, None, phases, path, draft.actions, [say("GAIN_NO_ROOM")])
+        # In pregnancy weight is to rise, and nothing is too fast: then what is needed says why.
+        why = [] if subject.is_pregnant else [say("GAIN_NO_ROOM")]
+        return Plan(None, None, phases, path, draft.actions, why)
     if aim.target_weight_kg is not None and settled_kg(gain.states[-1]) < aim.target_weight_kg:
         return _too_far(say("GAIN_TARGET_PAST_CEILING", weight_kg=settled_kg(gain.states[-1])))
     before, to_ceiling = draft.branch(), draft.weeks_to_ceiling(gain, aim.fat_ceiling)
