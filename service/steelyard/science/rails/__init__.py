@@ -53,7 +53,7 @@ from .intake_floors import (
     least_on_day_kcal,
     up_to_step,
 )
-from .limits import (
+from .largest_deficits import (
     HISTORY_LIMIT,
     MEASURE_LIMIT,
     DeficitLimit,

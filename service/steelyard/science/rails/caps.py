@@ -3,7 +3,7 @@
 from ..person import TrainingStatus
 from ..register import Message, say, traced
 from .intake_floors import STEP_KCAL, LeastDay
-from .limits import HISTORY_LIMIT, MEASURE_LIMIT, DeficitLimit
+from .largest_deficits import HISTORY_LIMIT, MEASURE_LIMIT, DeficitLimit
 from .person_rails import may_hear_of_leanness
 from .portions import usual_protein
 from .protein import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from ..register import traced
 from .intake_floors import LeastDay, least_held_kcal
-from .limits import deficit_limits
+from .largest_deficits import deficit_limits
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, FAT_FLOOR_SHARE, FAT_KCAL_PER_G, Macronutrients
 from .subject import Subject
 from .table import FLOOR, LONG_PHASE_WEEKS

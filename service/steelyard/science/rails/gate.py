@@ -13,7 +13,7 @@ from typing import Generic, NamedTuple, TypeVar
 from ..register import say, traced
 from .broken_rules import refusal, too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
 from .intake_floors import HeldFloors, deficit_floors, held_floors
-from .limits import weeks_that_count
+from .largest_deficits import weeks_that_count
 from .person_rails import forbids_fat_target
 from .protein import PROTEIN_FLOOR_DEFICIT
 from .subject import RailAction, Refused, Subject, stricter

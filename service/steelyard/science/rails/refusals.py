@@ -4,7 +4,7 @@ from ..person import Sex
 from ..register import say, traced
 from .broken_rules import too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
 from .intake_floors import WITHIN_KCAL
-from .limits import measured_limits
+from .largest_deficits import measured_limits
 from .person_rails import forbids_fat_target
 from .protein import PROTEIN_FLOOR_DEFICIT
 from .subject import (
