@@ -580,6 +580,13 @@ def test_what_another_motive_would_change_is_said_where_it_would() -> None:
     unhappy = codes(decide(question(0.14, feeling=Feeling.UNHAPPY)))
     assert "CHANGE_CONTENT" in unhappy
     assert "CHANGE_MOTIVE" not in unhappy
+    assert "CHANGE_CONTENT" not in codes(decide(question(0.3, feeling=Feeling.UNHAPPY)))  # due however one feels
+
+
+def test_no_body_fat_makes_a_cut_due_for_who_is_underweight() -> None:
+    found = codes(decide(question(0.2, weight_kg=58.0)))  # a body mass index of 17.9
+    assert "CHANGE_UNDERWEIGHT" in found
+    assert not [code for code in found if code.startswith("CHANGE_DUE")]
 
 
 @pytest.mark.parametrize("status", [TrainingStatus.NOVICE, TrainingStatus.INTERMEDIATE, TrainingStatus.ADVANCED])

@@ -738,6 +738,7 @@ CHANGE_DUE_BELOW = Unter { NUMBER($due_percent, maximumFractionDigits: 1) } % K
 CHANGE_READING = Deine Messung kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: Mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit liegst du in Wahrheit auf der anderen Seite der Grenze.
 CHANGE_READING_NEEDED = Erst mit einer echten Körperfettmessung käme eine Diätphase infrage.
 CHANGE_MOTIVE = Wärst du gern schlanker, ist das Grund genug: Eine Diätphase wäre dann ab { NUMBER($due_percent, maximumFractionDigits: 1) } % fällig.
+CHANGE_UNDERWEIGHT = Unter einem Body-Mass-Index von { NUMBER($limit, maximumFractionDigits: 1) } kommt keine Fettabnahme in Frage, wie hoch dein Körperfett auch ist.
 CHANGE_CONTENT = Bist du zufrieden, wie du bist, kann eine Diätphase bis { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett warten.
 CHANGE_TIME = Ab dem { DATETIME($date, dateStyle: "long") } kommt wieder eine Diätphase infrage.
 CHANGE_EVENT_START = Die Diätphase für deinen Anlass beginnt spätestens am { DATETIME($date, dateStyle: "long") }.

@@ -957,6 +957,7 @@ CHANGE_DUE_BEYOND = A cut is due at { NUMBER($due_percent, maximumFractionDigits
 CHANGE_DUE_BELOW = Under { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat the answer would be: no cut yet.
 CHANGE_READING_NEEDED = Only with a real body-fat measurement could a cut be considered.
 CHANGE_MOTIVE = If you would like to be leaner, that is reason enough: a cut would be due from { NUMBER($due_percent, maximumFractionDigits: 1) }%.
+CHANGE_UNDERWEIGHT = Under a body mass index of { NUMBER($limit, maximumFractionDigits: 1) } no cut is considered, whatever your body fat.
 CHANGE_CONTENT = If you are happy as lean as you are, a cut can wait until { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat.
 CHANGE_TRAINING = With two or more resistance sessions a week a gain would be worth the fat that comes with it.
 SETTLE_WEIGH_FOOD = This settles it: weigh and log all you eat and drink for seven days, weekend included.

@@ -734,6 +734,7 @@ CHANGE_DUE_BELOW = Por debajo del { NUMBER($due_percent, maximumFractionDigits: 
 CHANGE_READING = Tu medición puede desviarse { NUMBER($error_points, maximumFractionDigits: 1) } puntos: con una probabilidad del { NUMBER($probability_percent, maximumFractionDigits: 0) } % estás en realidad al otro lado del límite.
 CHANGE_READING_NEEDED = Solo con una medición real de grasa podría considerarse una definición.
 CHANGE_MOTIVE = Si te gustaría tener menos grasa, es razón suficiente: una definición tocaría desde el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
+CHANGE_UNDERWEIGHT = Con un índice de masa corporal de menos de { NUMBER($limit, maximumFractionDigits: 1) } no hay definición posible, sea cual sea tu grasa.
 CHANGE_CONTENT = Si estás a gusto como estás, la definición puede esperar hasta el { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa.
 CHANGE_TIME = Una definición vuelve a considerarse desde el { DATETIME($date, dateStyle: "long") }.
 CHANGE_EVENT_START = La definición para tu evento empieza el { DATETIME($date, dateStyle: "long") } como tarde.

@@ -134,6 +134,8 @@ def changes(facts: Facts) -> list[Message]:
     due, reading = leanness.due, leanness.reading
     found: list[Message] = []
     add = found.append
+    if refused is not None and rails.BMI in refused.ids:
+        return [say("CHANGE_UNDERWEIGHT", limit=rails.BMI_FLOOR)]  # no body fat makes a cut due
     if due is None:
         add(say("DECISION_NO_DUE"))
     elif q.fat_fraction >= due:
@@ -156,8 +158,8 @@ def changes(facts: Facts) -> list[Message]:
     if not q.fat.is_measured:
         add(say("CHANGE_READING_NEEDED"))
     is_content = motive(q) is Feeling.CONTENT
-    # A wish to be leaner moves the line down, so that it says nothing where a cut is due already.
-    if leanness.other_due is not None and not (is_content and due is not None and q.fat_fraction >= due):
+    # Where a cut is due by either line, how somebody feels changes nothing.
+    if leanness.other_due is not None and not (facts.is_due and q.fat_fraction >= leanness.other_due):
         add(say("CHANGE_MOTIVE" if is_content else "CHANGE_CONTENT", due_percent=100 * leanness.other_due))
     if refused is not None and rails.UNANSWERED in refused.ids:
         add(say("CHANGE_SCREENING"))
