@@ -19,7 +19,16 @@ _NOTABLE_KG = 0.05  # and what rounds to nothing
 _EVERY_WEEKS = 4
 _REBOUND = "REBOUND"  # said where it is due: what the scale will do in maintenance
 # The reasons that a short briefing tells too: how fast a gain is, and why something else is planned than was asked for.
-_ALWAYS_TOLD = frozenset({"GAIN_RATE_EXPECTED", "HELD_AT_CEILING", "GAIN_NOT_NOW", "CUT_TOO_SMALL"})
+_ALWAYS_TOLD = frozenset(
+    {
+        "GAIN_RATE_EXPECTED",
+        "HELD_AT_CEILING",
+        "GAIN_NOT_NOW",
+        "CUT_TOO_SMALL",
+        "SEASON_HOLD",
+        "SEASON_HELD_AT_NEED",
+    }
+)
 _FAT_SOLVED = "FAT_SOLVED"  # what a member has just been told, with its range
 _RETURN_CHECKS = "RETURN_CHECKS"
 
