@@ -370,3 +370,23 @@ async def test_a_cut_is_held_by_the_rule_that_holds_it(
     if fat_fraction > 0.3:
         codes = [reason["code"] for reason in plan["phases"][0]["reasons"]]
         assert codes[codes.index("PROTEIN_WHY") + 1] == "PROTEIN_REFERENCE"
+
+
+@pytest.mark.parametrize("kind", PATHS)
+async def test_nobody_at_the_ceiling_of_a_gain_is_planned_a_season_of_it(service: Running, kind: str) -> None:
+    """The best season of somebody at 36 % was half a year of a surplus of 617 kcal/d; a plan of it holds."""
+    profile = {**HEAVY, "weight_kg": 120.0, "body_fat": {"fat_fraction": 0.36, "method": "dxa"}}
+    body = request(kind, profile=profile, log=None, maintenance=None, current_intake_kcal=None, horizon_weeks=26)
+    if kind == "season":
+        body["strategy"] = {"kind": "ready_made", "name": "slow_gain_no_cut"}
+    answer = await send(service, kind, body)
+    assert answer.status_code == 200, answer.text
+    found = answer.json()
+    if kind == "comparison":
+        (uncut,) = (one for one in found["strategies"] if one["strategy"]["cut_to_fat_fraction"] is None)
+        assert uncut["expected"]["fat_gained_kg"] < 0.5
+        return
+    phases = found["plan"]["phases"]
+    assert "gain" not in {phase["kind"] for phase in phases}
+    codes = {reason["code"] for phase in phases for reason in phase["reasons"]}
+    assert "SEASON_HOLD" in codes or kind == "optimum"

@@ -137,7 +137,7 @@ def policy_of(strategy: StrategyAsked, asked: Asked, name: str) -> Policy:
         if cut_to is not None:
             detail = "A cut needs a body fat to start at: set `cut_at_fat_fraction` as well."
             raise Contradiction("CUT_WITHOUT_START", f"{name}.cut_at_fat_fraction", detail)
-        return Policy(strategy.surplus_kcal).without_cuts
+        return asked.uncut(strategy.surplus_kcal)
     if cut_to is None:
         return Policy(strategy.surplus_kcal, cut_at, most_cuts=0)
     check_drop(cut_at, cut_to, name)

@@ -113,7 +113,7 @@ def test_what_lies_under_a_limit_never_reads_as_the_limit(tag: str, under: float
     with pytest.raises(Refused) as light:
         rails.check_person(subject(weight_kg=(18.5 - under) * 1.8**2))
     with pytest.raises(Refused) as lean:
-        rails.refuse_target(subject(), 0.06 - under / 100.0, "phase.target_fat_fraction")
+        rails.refuse_target(Sex.MALE, 0.06 - under / 100.0, "phase.target_fat_fraction")
     ends = (broken_rules.underweight(18.5 - under), broken_rules.too_lean(Sex.MALE, 0.06 - under / 100.0))
     found = [(light.value.action, 18.5), (lean.value.action, 6.0), (ends[0], 18.5), (ends[1], 6.0)]
     for action, limit in found:

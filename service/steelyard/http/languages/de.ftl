@@ -441,7 +441,7 @@ document-use = { $use ->
     [instead] dafür mehr essen
    *[together] essen wie geplant
 }
-document-not-safe = nicht sicher
+document-not-safe = zu riskant
 document-availability = { $observed } (wie geplant { $planned })
 document-rule-static = Mit 7.700 kcal je Kilogramm und gleichem Defizit: { $fat } Fett.
 document-rule-quoted = Oft genannt: { $fat } Fett in diesen Wochen und { $drop } auf der Waage in den ersten Tagen. Hier erwartet: { $forecast } in der ersten Woche.
@@ -927,7 +927,7 @@ CHECK_IN_LOW_MOOD = Deine Stimmung war zweimal nacheinander am Boden: Sprich mit
 SEASON_GAIN = Du baust mit { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag auf; deine Energiemenge wird { every-weeks } neu gesetzt.
 SEASON_CUT = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, bis { NUMBER($end_percent, maximumFractionDigits: 1) } % oder { weeks }, je nachdem, was zuerst kommt.
 SEASON_BRIDGE = Nach der Diätphase kommen Glykogen, Wasser und Nahrung im Darm zurück: Das Gewicht steigt, dein Körperfett nicht.
-SEASON_HOLD = Du hältst: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut dieser Plan nicht weiter auf, und eine Diätphase darf nicht beginnen.
+SEASON_HOLD = Du hältst: Ab { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut dieser Plan nicht weiter auf, und eine Diätphase darf nicht beginnen.
 SEASON_HELD_AT_NEED = Das Mindeste, was du essen sollst, ist etwa dein Bedarf: Du hältst, ohne Überschuss.
 SEASON_LEVEL = Dieser Plan hat keinen Überschuss: Du isst, was du verbrauchst, und das Training baut auf.
 SEASON_NO_CUT = In diesen Wochen gibt es keine Diätphase: Du brauchst keine, oder es darf keine sein.

@@ -35,6 +35,8 @@ from .deficit_solver import (
     NearestSafe,
 )
 from .draft import (
+    ceiling_that_holds,
+    is_at_ceiling,
     with_usual_diet,
 )
 from .followed import (
@@ -173,9 +175,11 @@ __all__ = [
     "answer_path",
     "as_diet",
     "bodies_along",
+    "ceiling_that_holds",
     "corrected_week",
     "diet_of_week",
     "gain_weeks",
+    "is_at_ceiling",
     "levers_of",
     "plan_deficit",
     "plan_gain",

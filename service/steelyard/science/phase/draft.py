@@ -171,11 +171,7 @@ class Draft:
             return is_at_ceiling(state, asked)
         if self.subject.bmi < rails.BMI_FLOOR:
             return False
-        # Height and weight alone hold only a body that is over it all but surely. Minors may not lose again what a gain
-        # was too much: for them what is likelier than not is enough, about where overweight begins at their age.
-        is_sure = self.subject.is_fat_measured or self.subject.age_years < rails.ADULT_YEARS
-        unsure = 0.0 if is_sure else self.subject.fat_below
-        return is_at_ceiling(state, usual_ceiling(self.subject.sex) + unsure)
+        return is_at_ceiling(state, ceiling_that_holds(self.subject))
 
     @property
     def why_held(self) -> Message:
@@ -208,6 +204,16 @@ class Draft:
             point += len(rows)
             day += timedelta(days=7 * len(rows))
         return phases, forecast(self.body, stretches, sources=sources, path=self.likely, start=self.calibrated)
+
+
+def ceiling_that_holds(subject: Subject) -> float:
+    """The body fat at which nobody is planned a gain who asked for no other ceiling.
+
+    Height and weight alone hold only a body that is over the usual one all but surely. Minors may not lose again what a
+    gain was too much: for them what is likelier than not is enough, about where overweight begins at their age.
+    """
+    is_sure = subject.is_fat_measured or subject.age_years < rails.ADULT_YEARS
+    return usual_ceiling(subject.sex) + (0.0 if is_sure else subject.fat_below)
 
 
 def is_at_ceiling(state: BodyState, ceiling: float) -> bool:

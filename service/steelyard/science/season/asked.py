@@ -6,11 +6,11 @@ from .. import rails
 from ..body import start_body
 from ..member import Member
 from ..person import Sex
-from ..phase import SLOW_GAIN_SHARE, Band, History, Pace, usual_deficit
+from ..phase import SLOW_GAIN_SHARE, Band, History, Pace, ceiling_that_holds, is_at_ceiling, usual_deficit
 from ..rails import RailAction, Refused
 from ..register import say
 from .calendar import Calendar
-from .policy import Policy, ReadyMade, ready_made
+from .policy import NEVER, Policy, ReadyMade, ready_made
 from .rails_by_week import PersonLimits, person_limits, surplus_for_gain_rate
 from .run import Life, Outcome
 
@@ -91,6 +91,22 @@ class Asked(NamedTuple):
             weeks_since_last_cut=self.history.weeks_since_last_cut,
         )
 
+    @property
+    def gain_ceiling(self) -> float:
+        """The body fat at which a strategy that names none stops gaining: never, but for a body that begins there.
+
+        As a plan of a gain has it. Whoever may be named no body fat is not held by it here, since the answer names it.
+        """
+        subject, state = self.member.subject, self.life.state
+        if subject.bmi < rails.BMI_FLOOR or rails.forbids_fat_target(subject) is not None:
+            return NEVER
+        ceiling = max(self.limits.band.upper, ceiling_that_holds(subject))
+        return ceiling if is_at_ceiling(state, ceiling) else NEVER
+
+    def uncut(self, surplus_kcal: float) -> Policy:
+        """A gain that is never cut."""
+        return Policy(surplus_kcal).without_cuts._replace(cut_at=self.gain_ceiling)
+
     def surplus_kcal(self, share_of_ceiling: float) -> float:
         """The surplus that gains at a share of the ceiling on the rate, at the start [kcal/d]."""
         model, state = self.life[:2]
@@ -113,7 +129,8 @@ class Asked(NamedTuple):
     def limited(self, policy: Policy) -> Policy:
         """A strategy under the limits on cuts and the lower end of the band."""
         if not policy.has_cuts:
-            return policy
+            is_held = policy.cut_at == NEVER and self.gain_ceiling < NEVER
+            return self.uncut(policy.surplus_kcal) if is_held else policy
         limits = self.limits
         return policy._replace(
             most_cuts=policy.most_cuts if limits.most_cuts is None else min(policy.most_cuts, limits.most_cuts),

@@ -71,6 +71,7 @@ class _Space:
         self.high = np.array([top, max(limits.band.upper + _OVER_BAND, floor + 0.05), 0.08, rails.BRISK_DEFICIT, 0.0])
         self.high[4] = min(CUT_WEEKS_MOST, max(2.0, float(max(asked.calendar.open_weeks))), 20.0)
         self.floor = floor
+        self.ceiling = asked.gain_ceiling
         self.points: Any = np.zeros((0, 6))
         self.outcome: Any = np.zeros((0, len(Outcome._fields)))
 
@@ -126,7 +127,7 @@ class _Space:
         band_ends = np.array([self.limits.band.upper, self.limits.band.upper - 0.002])
         axes[1] = np.unique(np.concatenate([axes[1], band_ends[band_ends >= self.low[1]]]))
         surpluses = np.unique(np.round(np.linspace(self.low[0], self.high[0], 4 * counts[0]), -1))
-        holds = np.append(axes[1], NEVER) if self.person.may_cut else np.array([NEVER])
+        holds = np.append(axes[1], self.ceiling) if self.person.may_cut else np.array([self.ceiling])
         rest = [np.array([_LEAST_DROP]), self.low[3:4], self.low[4:5], np.array([0.0])]
         plain = _crossed(np, [surpluses, holds, *rest])
         if not self.person.may_cut or self.limits.most_cuts == 0:
