@@ -16,6 +16,7 @@ from steelyard.science.rails import (
     PROTEIN_KCAL_PER_G,
     RailAction,
     check_urgent,
+    each_once,
     rest_kcal,
     warn_macronutrients,
     way_from_underweight,
@@ -164,14 +165,13 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
 
 def _of_grams(found: Review) -> list[RailAction]:
     """What warns of the grams of the days to come, where carbohydrate is told: each warning once."""
-    warned: dict[str, RailAction] = {}
-    for stint in found.stints:
-        diet, grams = stint.week, stint.week.carbohydrate_g
-        if grams is not None:
-            fat_kcal = rest_kcal(diet.intake_kcal, diet.protein_g, grams)
-            for action in warn_macronutrients(diet.intake_kcal, fat_kcal, grams):
-                warned.setdefault(action.message.code, action)
-    return list(warned.values())
+    diets = [(stint.week, stint.week.carbohydrate_g) for stint in found.stints]
+    return each_once(
+        action
+        for diet, grams in diets
+        if grams is not None
+        for action in warn_macronutrients(diet.intake_kcal, rest_kcal(diet.intake_kcal, diet.protein_g, grams), grams)
+    )
 
 
 def _counted_up_to(day: int, now: StateNow, told: Told) -> StateNow:
