@@ -102,18 +102,17 @@ def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days:
         seen = columns[at + SEEN]
         made = held
         if columns[at + BREAKS] > 0.0:
-            # A phase may begin: whether it is logged as well as before is open.
+            # A phase may begin: whether it is logged as well as before is open for each. A day keeps ``SLOTS`` at most.
             for slot in range(held):
                 origin = slot * RECORD
-                if made < 2 * SLOTS and work[origin + EVENT] != 3.0:
-                    other = made * RECORD
-                    for i in range(RECORD):
-                        work[other + i] = work[origin + i]
-                    _break(columns, settings, work, other, at)
-                    work[other + EVENT] = 3.0
-                    work[other + WEIGHT] += log(columns[at + BREAKS])
-                    work[origin + WEIGHT] += log(1.0 - columns[at + BREAKS])
-                    made += 1
+                other = (held + slot) * RECORD
+                for i in range(RECORD):
+                    work[other + i] = work[origin + i]
+                _break(columns, settings, work, other, at)
+                work[other + EVENT] = 3.0
+                work[other + WEIGHT] += log(columns[at + BREAKS])
+                work[origin + WEIGHT] += log(1.0 - columns[at + BREAKS])
+            made = 2 * held
         if seen > 0.0:
             beyond = columns[at + WEIGHED] - load(columns, settings, at, 1.0, work, LOADS)
             _load_weighing(columns, at, work, LOADS)
