@@ -33,6 +33,16 @@ def test_a_path_conserves_energy(name: str) -> None:
     assert abs(energy_audit.path_residual(name)) < 1e-6
 
 
+# --- constants ------------------------------------------------------------------------------------------------
+
+
+def test_the_thermic_effect_lies_within_that_of_the_nutrients_of_a_mixed_diet() -> None:
+    # Westerterp KR. Diet induced thermogenesis. Nutr Metab (Lond) 2004;1:5, doi 10.1186/1743-7075-1-5: of their own
+    # energy, protein 20-30 %, carbohydrate 5-10 %, fat 0-3 %; here 15 % protein, 50 % carbohydrate and 35 % fat.
+    least, most = (0.15 * p + 0.50 * c + 0.35 * f for p, c, f in ((0.20, 0.05, 0.00), (0.30, 0.10, 0.03)))
+    assert least < bc.THERMIC_SHARE < most
+
+
 # --- worked values -------------------------------------------------------------------------------------------
 
 # Computed once with an Euler integration of the published equations (resting and synthesis costs rounded to

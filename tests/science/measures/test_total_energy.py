@@ -1,4 +1,4 @@
-"""Total energy: activity levels, composed weeks, the thermic effect, the reference equations, and all combined."""
+"""Total energy: activity levels, composed weeks, the reference equations, and all combined."""
 
 import math
 
@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from steelyard.http.languages import english
 from steelyard.science.body.constants import THERMIC_SHARE
-from steelyard.science.measures import activity_levels, thermic_effect, total_energy
+from steelyard.science.measures import activity_levels, total_energy
 from steelyard.science.measures.activity_energy import session_kcal, step_kcal
 from steelyard.science.measures.energy_requirements import EerCategory
 from steelyard.science.measures.total_energy import resting_times_activity
@@ -205,26 +205,6 @@ def test_an_activity_hard_to_sustain_is_noted() -> None:
 def test_notes_begin_beyond_the_limit() -> None:
     assert activity_levels.pal_notes(2.4) == ()
     assert [n.code for n in activity_levels.pal_notes(2.401)] == ["PAL_ABOVE_SUSTAINABLE"]
-
-
-# --- thermic effect -------------------------------------------------------------------------------------------
-
-
-def test_thermic_effect_of_a_mixed_diet_is_about_a_tenth() -> None:
-    # Westerterp 2004: about 10 % of a mixed diet (here 15 % protein, 50 % carbohydrate, 35 % fat); the nutrient
-    # middles must come to it within the half-widths that the ranges of the nutrients leave (0.15 x 5 + 0.50 x 2.5
-    # + 0.35 x 1.5 points = 2.5).
-    share = thermic_effect.thermic_effect_kcal(0.15, 0.50, 0.35)
-    assert share == pytest.approx(THERMIC_SHARE, abs=0.0253)
-
-
-def test_protein_costs_most_to_digest() -> None:
-    costs = [thermic_effect.thermic_effect_kcal(*row) for row in ((100, 0, 0), (0, 100, 0), (0, 0, 100))]
-    assert costs == sorted(costs, reverse=True)
-    assert thermic_effect.thermic_effect_kcal(0, 0, 0, 100) > costs[1]
-    for nutrient, share in (("protein", "0.25"), ("carbohydrate", "0.075"), ("fat", "0.015"), ("alcohol", "0.2")):
-        assert ENTRIES[f"thermic_effect_{nutrient}"].value == float(share)
-        assert share in ENTRIES["thermic_effect_by_nutrient"].formula
 
 
 # --- reference equations ----------------------------------------------------------------------------------------------

@@ -9,6 +9,7 @@ from steelyard.science.register import Basis
 
 ROOT = Path(__file__).resolve().parents[3]
 DECISION = ROOT / "service" / "decisions" / "46-what-would-settle-a-judgement.md"
+RECALLED = ROOT / "service" / "decisions" / "41-values-recalled-from-memory.md"
 JUDGEMENTS = {id for id, entry in entries().items() if entry.basis is Basis.JUDGEMENT}
 
 
@@ -30,6 +31,11 @@ def test_each_judgement_has_one_line() -> None:
 
 def test_the_count_told_is_the_register_s() -> None:
     assert f"\n{len(JUDGEMENTS)} of the register's entries" in DECISION.read_text(encoding="utf-8")
+
+
+def test_the_count_recalled_from_memory_is_the_register_s() -> None:
+    recalled = sum(entry.basis is Basis.FROM_MEMORY for entry in entries().values())
+    assert f"; {recalled} of the register's {len(entries())} are from memory" in RECALLED.read_text(encoding="utf-8")
 
 
 def test_the_values_told_are_the_code_s() -> None:

@@ -11,7 +11,6 @@ import pytest
 from steelyard import science
 from steelyard.science.body import energy_balance, lean_partition
 from steelyard.science.catalogue import entries
-from steelyard.science.measures import thermic_effect
 from steelyard.science.measures.body_composition import METHOD_ERRORS
 from steelyard.science.person import BodyFatMethod
 from steelyard.science.register import evidence, provenance, reach, record, recorded, traced
@@ -111,21 +110,27 @@ def test_no_default_is_computed_where_a_function_is_defined() -> None:
     assert computed == []
 
 
-def _noted(function: Callable[[], object]) -> list[str]:
-    return recorded(function)()[1]
+EITHER = """
+@traced
+def lean(): return LEAN_ENERGY
+
+@traced
+def fat(): return FAT_ENERGY
+
+def either(is_lean): return lean() if is_lean else fat()
+"""
 
 
-def test_what_ran_is_noted_and_what_did_not_is_not() -> None:
-    @traced
-    def ran() -> float:
-        return thermic_effect.THERMIC_FAT
+def _noted(function: Callable[..., object], *args: object) -> list[str]:
+    return recorded(function)(*args)[1]
 
-    @traced
-    def did_not() -> float:
-        return thermic_effect.THERMIC_PROTEIN
 
-    ran.__wrapped__.__module__ = did_not.__wrapped__.__module__ = thermic_effect.__name__  # type: ignore[attr-defined]
-    assert did_not is not None
+def test_what_ran_is_noted_and_what_did_not_is_not(module: ModuleType) -> None:
+    names = {"LEAN_ENERGY": energy_balance.LEAN_ENERGY, "FAT_ENERGY": energy_balance.FAT_ENERGY}
+    vars(module).update(names, __name__=module.__name__, traced=traced)
+    either = define(module, EITHER)["either"]
+    assert _noted(either, True) == [LEAN]
+    assert _noted(either, False) == [FAT]
     assert _noted(lambda: record("age")) == ["age"]
     assert _noted(lambda: None) == []
 

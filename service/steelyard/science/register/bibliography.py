@@ -123,11 +123,6 @@ BLACK_2000 = source(
     "Black AE. Critical evaluation of energy intake using the Goldberg cut-off for energy intake:basal metabolic "
     "rate. A practical guide to its calculation, use and limitations. Int J Obes 2000;24:1119-30",
 )
-WESTERTERP_2004 = source(
-    "westerterp_2004",
-    "Westerterp KR. Diet induced thermogenesis. Nutr Metab (Lond) 2004;1:5",
-    "10.1186/1743-7075-1-5",
-)
 EU_1169_2011 = source(
     "eu_1169_2011",
     "Regulation (EU) No 1169/2011 of the European Parliament and of the Council on the provision of food information "
