@@ -14,6 +14,7 @@ from steelyard.science.person.person import Sex, TrainingStatus
 from steelyard.science.person.screening import Clearance, Condition, EatingDisorder, Medicine, Screening
 from steelyard.science.rails import broken_rules, table
 from steelyard.science.rails.subject import Refused, Scale, Subject
+from steelyard.science.register import say
 
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 CLEARED = Clearance(given_by="physician", reason="well controlled, reviewed this month")
@@ -353,6 +354,30 @@ def test_warnings_on_history() -> None:
     assert len(rails.warn_history(3, 7)) == 2
     (unknown,) = rails.warn_history(None, None)
     assert unknown.message.code == "WARNED_HISTORY_UNKNOWN"
+
+
+def told(rule: str, did: str, code: str, observed: float) -> rails.RailAction:
+    return rails.RailAction(rule, did, None, observed, "kcal/d", say(code))
+
+
+def test_a_warning_is_told_once_whichever_of_its_rules_is_near() -> None:
+    """The logging ratio decides the floor at first and energy availability later: one warning of one ratio."""
+    by_floor, by_availability = (
+        told(rule, "warned", "RATIO_DECIDES", 1.0) for rule in ("intake_floor", "availability")
+    )
+    assert rails.each_once([by_floor, by_availability, by_floor]) == [by_floor]
+
+
+def test_what_two_rules_cap_is_told_for_each() -> None:
+    by_share, by_fat = (told(rule, "capped", "CAPPED_DEFICIT", 1.0) for rule in ("deficit_share", "fat_supply"))
+    assert rails.each_once([by_share, by_fat, by_share]) == [by_share, by_fat]
+
+
+def test_the_least_observed_of_each_is_told_where_it_first_stood() -> None:
+    carbohydrate, less = (told("carbohydrate", "warned", "WARNED_CARBOHYDRATE", grams) for grams in (120.0, 90.0))
+    fat = told("dietary_fat", "warned", "WARNED_DIETARY_FAT", 0.19)
+    assert rails.each_once([carbohydrate, fat, less, carbohydrate], is_least=True) == [less, fat]
+    assert rails.each_once([carbohydrate, fat, less]) == [carbohydrate, fat]
 
 
 # --- what is held at a limit -----------------------------------------------------------------------------------

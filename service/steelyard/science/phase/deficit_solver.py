@@ -240,16 +240,13 @@ def warnings_on(phase: DeficitPhase, solved: Solved) -> list[RailAction]:
     end = states[-1]
     loss, fraction = phase.loss_share(end, solved.weeks), float(end.fat_kg / end.weight_kg)
     bmi = subject_at(phase.subject, phase.model, end).bmi
-    found: dict[str, RailAction] = {}
+    found: list[RailAction] = []
     if phase.aim.kind is DeficitKind.MINI_CUT:
-        found = {action.message.code: action for action in rails.warn_large(solved.deficit_kcal)}
+        found += rails.warn_large(solved.deficit_kcal)
     for row, now in phase.resets(solved.deficit_kcal, solved.weeks):
-        for action in rails.warn_deficit(
-            now, row.intake.intake_kcal, loss, fraction, bmi, weeks=phase.counted(solved.weeks)
-        ):
-            found.setdefault(action.message.code, action)
+        weeks = phase.counted(solved.weeks)
+        found += rails.warn_deficit(now, row.intake.intake_kcal, loss, fraction, bmi, weeks=weeks)
     for row in rows:
         day = row.intake
-        for action in rails.warn_macronutrients(day.intake_kcal, FAT_KCAL_PER_G * day.fat_g, day.carbohydrate_g):
-            found.setdefault(action.message.code, action)
-    return list(found.values())
+        found += rails.warn_macronutrients(day.intake_kcal, FAT_KCAL_PER_G * day.fat_g, day.carbohydrate_g)
+    return rails.each_once(found)

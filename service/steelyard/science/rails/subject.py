@@ -241,12 +241,18 @@ def availability_left(first: Number, last: Number, fat_fraction: Number, ops: El
     return ops.minimum(1.0, ops.maximum(0.0, (last - fat_fraction) / (last - first)))
 
 
-def each_once(actions: Iterable[RailAction]) -> list[RailAction]:
-    """What rails did, once for each rule and kind of message, where it was done first."""
-    first: dict[tuple[str, str], RailAction] = {}
+def each_once(actions: Iterable[RailAction], *, is_least: bool = False) -> list[RailAction]:
+    """What rails did, once for each rule and kind of message; a warning once whichever of its rules is near.
+
+    Told is where it was done first, or where ``is_least`` where the least was observed.
+    """
+    found: dict[tuple[str, str], RailAction] = {}
     for action in actions:
-        first.setdefault((action.id, action.message.code), action)
-    return list(first.values())
+        kind = ("" if action.action == "warned" else action.id, action.message.code)
+        told = found.setdefault(kind, action)
+        if is_least and (action.observed or 0.0) < (told.observed or 0.0):
+            found[kind] = action
+    return list(found.values())
 
 
 def stricter(table: dict[Sex, float], sex: Sex) -> float:

@@ -8,12 +8,7 @@ from ..register import say, traced
 from .intake_floors import STEP_KCAL, least_on_day_kcal
 from .macronutrients import FAT_KCAL_PER_G, Macronutrients
 from .person_rails import periods_of
-from .subject import (
-    RailAction,
-    Subject,
-    stricter,
-    warning,
-)
+from .subject import RailAction, Subject, each_once, stricter, warning
 from .table import (
     AVAILABILITY,
     AVAILABILITY_WARN,
@@ -164,14 +159,11 @@ def warn_days(weeks: Iterable[tuple[Macronutrients, Iterable[Macronutrients]]]) 
 
     Fat is for the long run, which a week's mean tells; carbohydrate is what a day is trained on.
     """
-    found: dict[str, RailAction] = {}
+    found: list[RailAction] = []
     for mean, days in weeks:
         carbohydrate_g = min((day.carbohydrate_g for day in days), default=mean.carbohydrate_g)
-        for action in warn_macronutrients(mean.intake_kcal, FAT_KCAL_PER_G * mean.fat_g, carbohydrate_g):
-            before = found.get(action.message.code)
-            if before is None or (action.observed or 0.0) < (before.observed or 0.0):
-                found[action.message.code] = action
-    return list(found.values())
+        found += warn_macronutrients(mean.intake_kcal, FAT_KCAL_PER_G * mean.fat_g, carbohydrate_g)
+    return each_once(found, is_least=True)
 
 
 @traced
