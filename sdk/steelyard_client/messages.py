@@ -1,6 +1,7 @@
 """What answers say, in another language."""
 
 from datetime import date
+from decimal import Decimal
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
@@ -86,13 +87,26 @@ class Messages(Answered, MessageCatalogue):
         if tag not in self._bundles:
             try:
                 from fluent.runtime import FluentBundle, FluentResource
+                from fluent.runtime.types import fluent_number
             except ImportError as error:
                 raise ImportError("for other languages: pip install 'steelyard-client[languages]'") from error
+
+            def number(value: Any, **options: Any) -> Any:
+                """As the library has it, but what rounds to nothing has no sign: the service prints no "-0"."""
+                digits = options.get("maximumFractionDigits")
+                is_nothing = isinstance(value, float) and digits is not None and not _rounded(value, int(digits))
+                return fluent_number(0 if is_nothing else value, **options)
+
             (language,) = (one for one in self.languages if one.tag == tag)
-            bundle = FluentBundle([language.locale], use_isolating=False)
+            bundle = FluentBundle([language.locale], functions={"NUMBER": number}, use_isolating=False)
             bundle.add_resource(FluentResource(language.fluent))
             self._bundles[tag] = bundle
         return self._bundles[tag]
+
+
+def _rounded(value: float, digits: int) -> Decimal:
+    """As the library rounds: the digits that are printed, of which a half goes to the even one."""
+    return round(Decimal(str(value)), digits)
 
 
 def _arguments(params: dict[str, Any]) -> dict[str, Any]:

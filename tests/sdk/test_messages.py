@@ -72,6 +72,13 @@ def test_german_numbers_codes_and_dates(messages: Messages) -> None:
     assert "3. Mai 2026" in messages.localise(note("CHANGE_TIME", "x", date="2026-05-03"), "de")
 
 
+@pytest.mark.parametrize("tag", ["de", "en", "es"])
+def test_what_rounds_to_nothing_has_no_sign(messages: Messages, tag: str) -> None:
+    so_far = {"fat_kg": -0.05, "lean_kg": -0.04, "carried_kg": -0.0, "balance_kcal": -0.5}
+    assert "-" not in messages.localise(note("BRIEFING_SO_FAR", "-", **so_far), tag)
+    assert "-1" in messages.localise(note("BRIEFING_SO_FAR", "x", **so_far | {"balance_kcal": -0.6}), tag)
+
+
 def test_for_whom_a_message_is(messages: Messages) -> None:
     assert messages.audience("REBOUND") == "member"
     assert messages.audience("MEASURE_NOT_USED") == "developer"

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from datetime import date
+from decimal import Decimal
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
@@ -50,7 +51,8 @@ def bundle_of(tag: str) -> "FluentBundle":
     def number(value: Any, **options: Any) -> Any:
         """As the library has it, and as English does: what rounds to nothing has no sign."""
         digits = options.get("maximumFractionDigits")
-        is_nothing = isinstance(value, float) and digits is not None and not round(value, int(digits))
+        # As the library rounds: the digits that are printed, of which a half goes to the even one.
+        is_nothing = isinstance(value, float) and digits is not None and not round(Decimal(str(value)), int(digits))
         return fluent_number(0 if is_nothing else value, **options)
 
     language = LANGUAGES[tag]
