@@ -37,8 +37,9 @@ from steelyard.science.body.uncertainty import (
     settle_at,
     training_dose,
 )
+from steelyard.science.measures.linear_equations import LinearEquation, weighted_sums
 from steelyard.science.measures.resting_equations import CUNNINGHAM_1980_EQUATION, MIFFLIN
-from steelyard.science.numbers.elementwise import arrays
+from steelyard.science.numbers.elementwise import Number, arrays
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.person import Training, TrainingStatus
 
@@ -128,9 +129,9 @@ def draw_people(rng: np.random.Generator, per_cell: int) -> People:
     fat_sd = np.minimum(rng.choice([0.025, 0.035, 0.05, 0.07], n), (fat_fraction - least) / 2.0)
 
     age = rng.uniform(19.0, 60.0, n)
-    general = MIFFLIN.evaluate(weight, 100.0 * height, age, male.astype(float), ops=OPS)
-    trained = CUNNINGHAM_1980_EQUATION.evaluate(
-        weight, 100.0 * height, age, male.astype(float), ffm_kg=fat_free, ops=OPS
+    general, trained = (
+        np.where(male == 1, *(_resting(each, is_male, weight, height, age, fat_free) for is_male in (True, False)))
+        for each in (MIFFLIN, CUNNINGHAM_1980_EQUATION)
     )
     resting = np.where(status == 0, general, trained)
     maintenance = resting * rng.uniform(1.4, 2.0, n)
@@ -180,6 +181,15 @@ class _Life(NamedTuple):
 
 
 _WEEKS = np.arange(1.0, HORIZON_WEEKS[-1] + 1)[:, None]
+
+
+def _resting(
+    equation: LinearEquation, is_male: bool, weight_kg: Array, height_m: Array, age_years: Array, fat_free_kg: Array
+) -> Number:
+    """Resting energy by an equation without bands of age, as if all were of one sex [kcal/d]."""
+    coefficients = equation.coefficients(is_male, 30.0)
+    assert coefficients is not None
+    return weighted_sums((coefficients,), weight_kg, 100.0 * height_m, age_years, fat_free_kg, 0.0, ops=OPS)[0]
 
 
 def draw_outcomes(

@@ -20,7 +20,6 @@ from ..register import (
     Basis,
     Entry,
     Kind,
-    OutOfDomain,
     Source,
     register,
 )
@@ -114,20 +113,6 @@ def plain(value: float) -> str:
     return text.replace("-", "−")
 
 
-def weighted_sum(
-    coefficients: Coefficients,
-    weight_kg: Number,
-    height_cm: Number,
-    age_years: Number,
-    ffm_kg: Number,
-    fat_mass_kg: Number,
-    *,
-    ops: Elementwise = FLOATS,
-) -> Number:
-    """The sum in kcal/d. Measures that an equation does not use have a zero coefficient: pass 0 if unknown."""
-    return weighted_sums((coefficients,), weight_kg, height_cm, age_years, ffm_kg, fat_mass_kg, ops=ops)[0]
-
-
 @compiled
 def weighted_sums(
     table: Sequence[Coefficients],
@@ -139,7 +124,10 @@ def weighted_sums(
     *,
     ops: Elementwise = FLOATS,
 ) -> list[Number]:
-    """``weighted_sum`` of many equations for the same measures, which costs little more than one."""
+    """What equations give for the same measures [kcal/d], of one person or of many as arrays.
+
+    Measures that an equation does not use have a zero coefficient: pass 0 if unknown.
+    """
     found: list[Number] = []
     for c, w, h, a, lean, fat in table:
         found.append(c + w * weight_kg + h * height_cm + a * age_years + lean * ffm_kg + fat * fat_mass_kg)
@@ -208,42 +196,6 @@ class LinearEquation(msgspec.Struct, frozen=True, kw_only=True):
             if age_years >= cell.from_years:
                 chosen = cell
         return chosen.terms.coefficients(is_male, self.unit)
-
-    def evaluate(
-        self,
-        weight_kg: Number,
-        height_cm: Number,
-        age_years: Number,
-        male: Number,
-        ffm_kg: Number = 0.0,
-        fat_mass_kg: Number = 0.0,
-        ops: Elementwise = FLOATS,
-    ) -> Number:
-        """Energy in kcal/d of one person, or of many as arrays (``male`` 1 or 0; ``ops=arrays()``).
-
-        Raises OutOfDomain for a sex that the equation was not made for.
-        """
-        by_sex = []
-        for is_male in (False, True):
-            if not self._cells(is_male):
-                if not every(male != (1.0 if is_male else 0.0)):
-                    raise OutOfDomain("EQUATION_OTHER_SEX", "sex", f"{self.id} holds for one sex only.")
-                by_sex.append(0.0)
-                continue
-            total: Number = 0.0
-            for position, cell in enumerate(self._cells(is_male)):
-                value = weighted_sum(
-                    cell.terms.coefficients(is_male, self.unit),
-                    weight_kg,
-                    height_cm,
-                    age_years,
-                    ffm_kg,
-                    fat_mass_kg,
-                    ops=ops,
-                )
-                total = value if position == 0 else ops.where(age_years >= cell.from_years, value, total)
-            by_sex.append(total)
-        return ops.where(male == 1.0, by_sex[1], by_sex[0])
 
     def _cells(self, is_male: bool) -> list[Cell]:
         sex = Sex.MALE if is_male else Sex.FEMALE
