@@ -11,7 +11,7 @@ width over the reference's mean width for the same people.
 from typing import NamedTuple
 
 import numpy as np
-from steelyard.science.body.forecasting import Forecast, Spread, forecast
+from steelyard.science.body.forecasting import Forecast, PathPoint, forecast
 from steelyard.science.body.uncertainty import ALL_SOURCES, UncertaintySource
 from steelyard.science.numbers.estimate import Z80
 
@@ -62,10 +62,10 @@ class Row(NamedTuple):
 def intervals(people: People, sources: frozenset[UncertaintySource] = ALL_SOURCES) -> dict[Quantity, Intervals]:
     """The forecast's 80 % intervals for everyone, in one vectorised call."""
     path = forecast(people.body, people.stretches(), sources=sources, ops=OPS)
-    spreads = path.spreads()
+    points = path.points()
     found: dict[Quantity, list[tuple[Array, Array]]] = {quantity: [] for quantity in Quantity}
     for point in HORIZON_WEEKS:
-        for quantity, pair in _at(path, spreads[point], point).items():
+        for quantity, pair in _at(path, points[point], point).items():
             found[quantity].append(pair)
     return {
         quantity: Intervals(np.array([m for m, _ in pairs]), Z80 * np.array([s for _, s in pairs]))
@@ -73,14 +73,14 @@ def intervals(people: People, sources: frozenset[UncertaintySource] = ALL_SOURCE
     }
 
 
-def _at(path: Forecast, spread: Spread, point: int) -> dict[Quantity, tuple[Array, Array]]:
+def _at(path: Forecast, said: PathPoint, point: int) -> dict[Quantity, tuple[Array, Array]]:
     start, state = path.states[0], path.states[point]
     change = path.spread_of_change(0, point)
     return {
-        Quantity.WEIGHT: (state.weight_kg, path.scale_weight_sd(point, spread)),
+        Quantity.WEIGHT: (state.weight_kg, said.weighing_sd_kg),
         Quantity.FAT_CHANGE: (state.fat_kg - start.fat_kg, change.fat_kg),
         Quantity.LEAN_CHANGE: (state.lean_kg - start.lean_kg, change.lean_kg),
-        Quantity.FAT_FRACTION: (state.fat_kg / state.weight_kg, spread.fat_fraction),
+        Quantity.FAT_FRACTION: (state.fat_kg / state.weight_kg, said.spread.fat_fraction),
     }
 
 

@@ -88,7 +88,7 @@ def _all_sds(path: Forecast) -> list[Array]:
     changes: list[Spread] = [path.spread_of_change(nodes[0], node) for node in nodes[1:]]
     changes += [path.spread_of_change(nodes[-2], nodes[-1])]
     people = len(np.atleast_1d(path.states[0].fat_kg))
-    noisy = [path.scale_weight_sd(i, spread) for i, spread in enumerate(spreads)]
+    noisy = [point.weighing_sd_kg for point in path.points()]
     return [
         *[np.array([np.broadcast_to(v, people) for v in spread]) for spread in (*spreads, *changes)],
         *[np.broadcast_to(sd, (1, people)) for sd in noisy],
@@ -191,9 +191,10 @@ def test_spreads_between_nodes_are_those_at_nodes() -> None:
     whole = forecast(people.body, people.stretches((HORIZON_WEEKS[-1],)), ops=OPS)
     cut = forecast(people.body, people.stretches(weeks), ops=OPS)
     assert len(whole.nodes) < len(weeks) / 2
+    whole_points, cut_points = whole.points(), cut.points()
     for week, said, exact in zip(weeks, whole.spreads()[1:], cut.spreads()[1:], strict=True):
         at_week = list(zip(said, exact, strict=True))
-        at_week.append((whole.scale_weight_sd(week, said), cut.scale_weight_sd(week, exact)))
+        at_week.append((whole_points[week].weighing_sd_kg, cut_points[week].weighing_sd_kg))
         for sd, right in at_week:
             np.testing.assert_allclose(sd, right, rtol=0.10)
             assert abs(np.mean(sd) / np.mean(right) - 1.0) < 0.02

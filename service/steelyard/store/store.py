@@ -272,11 +272,6 @@ class Store:
         async with self._reading() as connection:
             return [UsageLine(*row) for row in await connection.execute(query)]
 
-    async def count_organisations(self) -> int:
-        """How many organisations there are."""
-        async with self._reading() as connection:
-            return await connection.scalar(select(func.count()).select_from(OrganisationRow)) or 0
-
     @asynccontextmanager
     async def _writing(self, *, commit_seconds: float | None = None) -> AsyncIterator[AsyncConnection]:
         """A transaction, bounded in time; its commit may be allowed another time than the rest."""

@@ -125,10 +125,6 @@ class Forecast(NamedTuple):
         spread = self._spread_at(self.nodes.index(i), None)
         return _points(self.model, [self.states[i]], [spread], self.has_noise, ops=self.ops)[0]
 
-    def scale_weight_sd(self, i: int, spread: Spread) -> Number:
-        """SD of a single weighing at point ``i``, whose ``spread`` is given [kg]."""
-        return _weighing_sd(self.states[i].weight_kg, spread.weight_kg, self.has_noise, self.ops)
-
     def spread_of_change(self, since: int, until: int) -> Spread:
         """SDs of the change between two points that are nodes (the start, or ends of stretches)."""
         return self._spread_at(self.nodes.index(until), self.nodes.index(since))

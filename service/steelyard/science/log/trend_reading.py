@@ -117,7 +117,6 @@ class Trend(msgspec.Struct, frozen=True):
     stall_probability: float | None
     maintenance: LogMaintenance
     noise_sd_kg: float
-    noise_autocorrelation: float
     more_days_needed: int
     notes: tuple[Message, ...]
     steps: LatelyWalked | None = None
@@ -185,7 +184,6 @@ def trend_from_fit(
         stall_probability=lasting.probability_over(-PLATEAU_RATE_KG) if is_loss_meant else None,
         maintenance=maintenance,
         noise_sd_kg=math.sqrt(fit.noise_variance),
-        noise_autocorrelation=fit.settings[k.LINGER_SHARE] * fit.settings[k.LINGER_KEPT],
         more_days_needed=more_days,
         notes=(*log.notes, *_notes(log, fit, smoothed, outliers, water, more_days, maintenance, weighed[-1])),
     )

@@ -73,19 +73,8 @@ class TotalRow(msgspec.Struct, frozen=True, gc=False):
     note: Message | None = None
 
 
-class Components(msgspec.Struct, frozen=True):
-    """Where the energy goes, kcal/d; the three add up to the total.
-
-    ``activity_kcal`` is all that is neither rest nor thermic effect: sitting up, standing, steps, sessions.
-    """
-
-    resting_kcal: float
-    thermic_effect_kcal: float
-    activity_kcal: float
-
-
 class TotalEnergy(Estimate, frozen=True, kw_only=True):
-    """Total energy expenditure in kcal/d, the implied PAL and the parts.
+    """Total energy expenditure in kcal/d, and the implied PAL.
 
     ``exercise_kcal`` is the net energy of training sessions in kcal/d, as energy availability needs it. Of a person who
     told only a level it is part of that: what the level has over ``PAL_WITHOUT_EXERCISE``, and no less than
@@ -93,7 +82,6 @@ class TotalEnergy(Estimate, frozen=True, kw_only=True):
     """
 
     pal: float
-    components: Components
     exercise_kcal: float
     notes: tuple[Message, ...]
     rows: tuple[TotalRow, ...] = ()
@@ -213,12 +201,10 @@ def estimate(person: Person, resting: Estimate) -> TotalEnergy:
         for id, value, error, of in zip(EER_IDS, values, errors, weights, strict=True)
     ]
     rows.append(TotalRow(product.id, product.mean, math.sqrt(of_product), rest_weight, True))
-    rest, thermic = resting.mean, THERMIC_SHARE * mean
     return TotalEnergy(
         mean,
         math.sqrt(variance),
-        pal=mean / rest,
-        components=Components(rest, thermic, mean - rest - thermic),
+        pal=mean / resting.mean,
         exercise_kcal=product.exercise_kcal,
         notes=pal_notes(pal),
         rows=tuple(rows),

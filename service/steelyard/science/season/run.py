@@ -93,7 +93,6 @@ class WeekRecord(NamedTuple):
     intake_kcal: Number
     is_set: Number  # whether the intake was set anew
     deficit_kcal: Number
-    deficit_limit_kcal: Number
     cut_weeks: Number  # most that the cut may take
     weeks_before: Number  # of a cut just before, that count as of this one
     cut_to: Number
@@ -181,7 +180,7 @@ class _Season:
         self.in_phase, self.intake = zero, zero
         self.base_weight, self.fed_kg = state.weight_kg + zero, zero
         # The cut: its deficit, and the length and the body fat that end it.
-        self.deficit, self.deficit_limit, self.cut_weeks, self.cut_to = zero, zero, zero, zero
+        self.deficit, self.cut_weeks, self.cut_to = zero, zero, zero
         # Cuts before: weeks since the last, and how many of it and of one close before it count as of the next.
         self.since, self.counted = zero + limits.weeks_since_cut, zero + limits.weeks_of_last_cut
         self.weeks_before = zero
@@ -243,7 +242,6 @@ class _Season:
         """Where a cut starts: one may, and the strategy or an event wants it."""
         zero, limits, policy = self.zero, self.limits, self.policy
         where, minimum = self.where, self.minimum
-        self.deficit_limit = zero
         open_weeks = self.calendar.open_weeks[week] if limits.may_cut else 0
         if open_weeks < LEAST_WEEKS:
             return zero > 1.0
@@ -252,8 +250,7 @@ class _Season:
         close = weeks_that_count(self.counted, self.since, self.ops)
         settled = 0.0 if week else self.model.maintenance_kcal - self.life.maintenance_error_kcal
         about = (limits, self.model, self.state, seen.fat_kg, seen.balance_kcal, length + close, self.ops)
-        self.deficit_limit = most_deficit_kcal(*about, settled_kcal=settled)
-        possible = minimum(policy.deficit_kcal, self.deficit_limit)
+        possible = minimum(policy.deficit_kcal, most_deficit_kcal(*about, settled_kcal=settled))
         wants, aim = self._wants(week, seen, possible)
         fits = (
             (length >= LEAST_WEEKS)
@@ -363,7 +360,6 @@ class _Season:
             intake_kcal=intake,
             is_set=is_set,
             deficit_kcal=self.deficit,
-            deficit_limit_kcal=self.deficit_limit,
             cut_weeks=self.cut_weeks,
             weeks_before=self.weeks_before,
             cut_to=self.cut_to,
