@@ -102,10 +102,12 @@ async def test_under_logging_is_told_of_no_log_that_is_too_short_to_tell_anythin
         assert ("TREND_UNDER_LOGGED" in said, "TREND_TOO_EARLY" in said) == (says, not says)
 
 
-async def test_a_gain_that_is_slowed_is_told_no_surplus_that_it_does_not_have(service: Running) -> None:
+@pytest.mark.parametrize("status", ["intermediate", "advanced"])
+async def test_a_gain_that_is_slowed_is_told_no_surplus_that_it_does_not_have(service: Running, status: str) -> None:
+    """Nor is it warned of a fast gain besides: that it is held under the fastest says so."""
     asked = body(28, sex="male", jump_kg=0.0)
     asked["phase"] |= {"kind": "gain", "weeks": [{"intake_kcal": 2300, "protein_g": 130}] * 12}
-    asked["profile"]["training"]["status"] = "advanced"
+    asked["profile"]["training"]["status"] = status
     asked["profile"]["body_fat"]["fat_fraction"] = 0.18
     dates = [entry["date"] for entry in asked["log"]["weights"]]
     weights = [72.0 + 0.08 * i + (0.3 if i % 2 else -0.3) for i in range(28)]
