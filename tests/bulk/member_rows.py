@@ -8,6 +8,7 @@ from typing import Any
 import msgspec
 import pyarrow as pa
 from rails.requests import REQUESTS
+from request_people import CLEAR
 from steelyard.bulk import OPERATIONS, request_schema
 from steelyard.bulk.shapes import Entries, Fields, Items, Scalar, Shape, shape_of
 
@@ -151,11 +152,5 @@ def _followed(rng: random.Random, days: int) -> Json:
             "maintenance": {"kcal_per_day": usual, "standard_deviation_kcal": 120},
         },
         "log": {"weights": weights, "intakes": intakes},
-        "screening": {
-            "is_pregnant": False,
-            "is_breastfeeding": False,
-            "eating_disorder": "none",
-            "conditions": [],
-            "medicines": [],
-        },
+        "screening": CLEAR,
     }

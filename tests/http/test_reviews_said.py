@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 from in_process import Running
+from request_people import CLEAR
 
 PATH = "/v1/reviews"
 START = date(2026, 5, 4)
@@ -27,14 +28,7 @@ def body(
             "activity": {"kind": "level", "level": "light"},
             "training": {"status": "novice", "resistance_sessions_per_week": 3},
         },
-        "screening": {
-            "is_pregnant": False,
-            "is_breastfeeding": False,
-            "eating_disorder": "none",
-            "conditions": [],
-            "medicines": [],
-            "clinical_clearance": CLEARANCE,
-        },
+        "screening": CLEAR | {"clinical_clearance": CLEARANCE},
         "phase": {
             "kind": "cut",
             "start_date": START.isoformat(),

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 from in_process import Running
 from msgspec import to_builtins
+from request_people import CLEAR
 from steelyard.http.endpoints.examples.examples import TREND_EXAMPLES
 from steelyard.science.log.reader import MOST_LOG_DAYS
 
@@ -293,14 +294,7 @@ async def test_what_is_said_of_a_scant_log_is_what_the_fields_say(service: Runni
 async def test_a_log_of_less_than_resting_energy_names_its_likely_causes(
     service: Running, path: str, more: dict[str, Any]
 ) -> None:
-    clear = {
-        "is_pregnant": False,
-        "is_breastfeeding": False,
-        "eating_disorder": "none",
-        "conditions": [],
-        "medicines": [],
-    }
-    body = request(steady(60), intakes(60, 1350.0), screening=clear) | more
+    body = request(steady(60), intakes(60, 1350.0), screening=CLEAR) | more
     answer = await service.client.post(path, json=body)
     assert answer.status_code == 200, answer.text
     (doubt,) = [note for note in answer.json()["cautions"] if note["code"] == "LOG_UNDER_RESTING"]

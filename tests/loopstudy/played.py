@@ -12,17 +12,11 @@ from functools import cache
 from typing import Any, NamedTuple
 
 import msgspec
+from request_people import CLEAR
 from steelyard.http.app import OPERATIONS
 from steelyard.http.wire.encoding import encode_finite
 
 START = date(2026, 5, 4)
-CLEAR = {
-    "is_pregnant": False,
-    "is_breastfeeding": False,
-    "eating_disorder": "none",
-    "conditions": [],
-    "medicines": [],
-}
 Answer = dict[str, Any]
 
 

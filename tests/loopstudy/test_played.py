@@ -5,7 +5,8 @@ from datetime import date
 from itertools import pairwise
 
 import pytest
-from loopstudy.played import CLEAR, Person, Week, call, followed, planned, year_of
+from loopstudy.played import Person, Week, call, followed, planned, year_of
+from request_people import CLEAR
 
 STEP_KCAL = 200.0
 YEARS = [

@@ -4,7 +4,8 @@ import random
 from datetime import date, timedelta
 from typing import Any
 
-from properties.plan_requests import CLEAR, profile
+from properties.plan_requests import profile
+from request_people import CLEAR
 
 AS_OF = date(2026, 3, 30)
 KINDS = ("mini_cut", "cut", "gain", "maintenance")

@@ -4,7 +4,8 @@ import random
 from datetime import date, timedelta
 from typing import Any
 
-from properties.plan_requests import CLEAR, profile
+from properties.plan_requests import profile
+from request_people import CLEAR
 from steelyard.science.body import UncertaintySource
 from steelyard.science.log import EventKind
 from steelyard.science.measures import DensityConversion, SkinfoldMethod

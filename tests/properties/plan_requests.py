@@ -4,15 +4,9 @@ import random
 from datetime import date, timedelta
 from typing import Any
 
+from request_people import CLEAR
 from steelyard.science.person.person import ActivityLevel, BodyFatMethod, TrainingStatus
 
-CLEAR = {
-    "is_pregnant": False,
-    "is_breastfeeding": False,
-    "eating_disorder": "none",
-    "conditions": [],
-    "medicines": [],
-}
 # Minimum body fat with a deficit: 6 % men, 14 % women, the higher where neither set fits.
 LEAST_FAT = {"male": 0.06, "female": 0.14, "unspecified": 0.14}
 KINDS = {"mini_cut": 0.45, "cut": 0.3, "gain": 0.15, "maintenance": 0.1}

@@ -4,7 +4,8 @@ import random
 from datetime import date, timedelta
 from typing import Any
 
-from properties.plan_requests import CLEAR, LEAST_FAT, profile
+from properties.plan_requests import LEAST_FAT, profile
+from request_people import CLEAR
 
 START = date(2026, 3, 2)
 READY = (

@@ -15,8 +15,9 @@ import msgspec
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from properties.plan_requests import CLEAR, KINDS, request
+from properties.plan_requests import KINDS, request
 from properties.plan_shape import violations
+from request_people import CLEAR
 from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.schemas.plans import PlanRequest
 from steelyard.http.wire.encoding import encode_finite

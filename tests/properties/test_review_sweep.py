@@ -14,9 +14,10 @@ from typing import Any, NamedTuple
 
 import msgspec
 import pytest
-from properties.plan_requests import CLEAR, LEAST_FAT, profile
+from properties.plan_requests import LEAST_FAT, profile
 from properties.plan_shape import numbers
 from rails.limits import FAT_SUPPLY, FLOOR, GAIN, exercise
+from request_people import CLEAR
 from steelyard.http.endpoints import mapping
 from steelyard.http.endpoints.reviews import review_phase
 from steelyard.http.schemas.profile import Profile

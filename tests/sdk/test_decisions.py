@@ -1,6 +1,6 @@
 """A decision through the SDK against a live service, and its suggestion sent back for a plan."""
 
-from sdk_caller import Caller
+from sdk_caller import SCREENING, Caller
 from steelyard_client import Decision, Plan
 
 PROFILE = {
@@ -11,13 +11,6 @@ PROFILE = {
     "body_fat": {"fat_fraction": 0.18, "method": "dxa"},
     "activity": {"kind": "level", "level": "light"},
     "training": {"status": "intermediate", "resistance_sessions_per_week": 4},
-}
-SCREENING = {
-    "is_pregnant": False,
-    "is_breastfeeding": False,
-    "eating_disorder": "none",
-    "conditions": [],
-    "medicines": [],
 }
 
 
