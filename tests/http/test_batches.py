@@ -18,7 +18,7 @@ from in_process import BASE_URL, Running, running
 from steelyard.http.app import OPERATIONS
 from steelyard.http.endpoints.batch_kinds import BatchOperation
 from steelyard.http.endpoints.batches import CHUNK_LINES, PATH, AskedLine, Single, _turns, run_batch
-from steelyard.http.operation.weights import units as units_of
+from steelyard.http.operation.request_costs import units as units_of
 
 LINES = {"content-type": "application/x-ndjson"}
 SINGLES = {operation.operation_id: operation for operation in OPERATIONS}

@@ -17,7 +17,7 @@ from steelyard.http.endpoints.other_forms import draw_plan
 from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.gate.gate import Gate
 from steelyard.http.operation.operation import OPERATION, PUBLIC, Operation
-from steelyard.http.operation.weights import PICTURE_UNITS
+from steelyard.http.operation.request_costs import PICTURE_UNITS
 from steelyard.http.wire.negotiation import JSON, negotiate
 from steelyard.settings import Settings
 from steelyard.store.keys import Scope

@@ -4,7 +4,7 @@ import asyncio
 from datetime import UTC, datetime
 from typing import NamedTuple
 
-from steelyard.http.operation.weights import units
+from steelyard.http.operation.request_costs import units
 from steelyard.store.keys import Key, Scope
 from steelyard.store.store import FlushId, Store, UsageCell, UsageCount
 

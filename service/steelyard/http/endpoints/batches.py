@@ -18,7 +18,7 @@ from litestar.types import ASGIApp, Receive, Scope, Send
 from steelyard.store.keys import Scope as KeyScope
 
 from ..operation.operation import COUNT_UNITS, Operation
-from ..operation.weights import units
+from ..operation.request_costs import units
 from ..schemas.batches import BatchAnswer, BatchCounts, BatchSummary
 from ..wire.decoding import BodyDecoder
 from ..wire.encoding import encode_finite

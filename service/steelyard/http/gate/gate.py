@@ -14,7 +14,7 @@ from steelyard.store.keys import Key
 from steelyard.store.store import StoreUnavailable
 
 from ..operation.operation import ANSWER_TYPE, COUNT_UNITS, OPERATION, PUBLIC, Operation
-from ..operation.weights import units
+from ..operation.request_costs import units
 from ..wire.negotiation import negotiate
 from ..wire.observability import KEY_PREFIX, KEY_REJECTION
 from ..wire.problems import (

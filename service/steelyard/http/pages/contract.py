@@ -12,7 +12,7 @@ import msgspec
 from ..gate.rate_limit import DEGRADED_HEADER, RATE_LIMIT_HEADER, RATE_LIMIT_POLICY_HEADER
 from ..languages import LANGUAGES
 from ..operation.operation import Operation
-from ..operation.weights import PICTURE_UNITS, units
+from ..operation.request_costs import PICTURE_UNITS, units
 from ..schemas.problems import Problem
 from ..wire.deprecation import DEPRECATION_HEADER, SUNSET_HEADER
 from ..wire.headers import FINGERPRINT_HEADER
