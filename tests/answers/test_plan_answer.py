@@ -4,14 +4,14 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from plan_people import CLEAR, MAN, START, WOMAN, forget_the_floor_of_holds, person
+from plan_people import CLEAR, MAN, START, WOMAN, fields_of, forget_the_floor_of_holds, person
 from steelyard import answers
 from steelyard.science.body import ALL_SOURCES, UncertaintySource
 from steelyard.science.log import Log, Weighing
 from steelyard.science.member import Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import Person, Sex
-from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, HoldAim, ReturnAim
+from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, History, HoldAim, ReturnAim
 from steelyard.science.rails import Refused
 from steelyard.science.register import Contradiction, OutOfDomain
 
@@ -62,6 +62,17 @@ def test_the_last_week_and_the_last_event_that_stand() -> None:
             with pytest.raises(OutOfDomain) as raised:
                 answers.plan_phases(asked)
             assert (raised.value.code, raised.value.field) == ("EVENT_TOO_FAR", "phase.event_date")
+
+
+def test_a_deficit_held_at_what_an_unmeasured_body_may_have_says_so_once() -> None:
+    unmeasured = Told(Person(**{**fields_of(MAN), "body_fat": None}), CLEAR)
+    history = History(cuts_last_12_months=0)
+    asked = ask(DeficitAim(weeks=4, deficit_kcal=900.0), told=unmeasured, history=history)
+    said = [(each.action, each.message.code) for each in answers.plan_phases(asked).actions]
+    assert [each for each in said if each[1] == "MEASURE_FIRST"] == [("capped", "MEASURE_FIRST")]
+    # One that nothing holds is warned.
+    asked = ask(DeficitAim(weeks=4, deficit_kcal=400.0), told=unmeasured, history=history)
+    assert "warned" in [each.action for each in answers.plan_phases(asked).actions if each.id == "body_fat"]
 
 
 def test_days_that_cannot_be_counted_from_are_named() -> None:

@@ -128,6 +128,7 @@ from .subject import (
     each_once,
     resting_now,
     stricter,
+    without_echoes,
 )
 from .table import (
     ADULT_YEARS,
@@ -335,5 +336,6 @@ __all__ = [
     "whom_to_see",
     "with_person",
     "with_ratio",
+    "without_echoes",
     "without_room",
 ]

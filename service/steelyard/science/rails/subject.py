@@ -255,6 +255,12 @@ def each_once(actions: Iterable[RailAction], *, is_least: bool = False) -> list[
     return list(found.values())
 
 
+def without_echoes(actions: list[RailAction]) -> list[RailAction]:
+    """What rails did, without warnings in the very words of what a rail has held."""
+    held = [action.message for action in actions if action.action != "warned"]
+    return [action for action in actions if action.action != "warned" or action.message not in held]
+
+
 def stricter(table: dict[Sex, float], sex: Sex) -> float:
     """The limit for a sex; the stricter (higher) one where neither set fits."""
     return max(table.values()) if sex is Sex.UNSPECIFIED else table[sex]
