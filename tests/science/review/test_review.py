@@ -591,8 +591,11 @@ def test_no_gain_near_its_ceiling_is_lowered_before_a_verdict() -> None:
             assert found.verdict is Verdict.TOO_EARLY
             assert found.advice.decision is NextStep.CONTINUE
             assert found.advice.correction_kcal == 0
-        # What is over it by more than the plan may err does not wait.
-        assert review(*rising_gain(seed, 600.0)).advice.decision is NextStep.END
+        # What is over it by more than the plan may err does not wait: 0.25 % of body mass a week.
+        found = review(*rising_gain(seed, 600.0))
+        assert found.advice.decision is NextStep.END
+        (past,) = [reason for reason in found.reasons if reason.code == "REVIEW_GAIN_PAST_CEILING"]
+        assert past.params["limit_percent"] == pytest.approx(0.25)
 
 
 def test_a_change_before_a_verdict_says_why_it_cannot_wait() -> None:
