@@ -1110,8 +1110,11 @@ def test_menstruations_told_through_weeks_without_other_entries_are_read() -> No
     since = {**lived(0, 10, 2700.0), "cycle": [_on(2), _on(30)]}
     asked = {"profile": woman, "state": state, "log": since}
     assert call("read_trend", {**asked, "as_of_date": _on(40)})["as_of_date"] == _on(40)
+    # Where no day is asked for the log is read on its last, and the later one is kept.
+    early = call("read_trend", asked)["state"]
+    assert (early["as_of_date"], early["log"]["cycle"]) == (since["weights"][-1]["date"], [_on(2), _on(30)])
     with pytest.raises(ProblemError) as refused:
-        call("read_trend", asked)
+        call("read_trend", {**asked, "as_of_date": _on(20)})
     assert codes(refused.value) == ["LOG_ENTRY_IN_FUTURE"]
 
 

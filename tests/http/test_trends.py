@@ -86,7 +86,7 @@ REFUSED: list[tuple[str, dict[str, Any], int, str, str]] = [
     ),
     (
         "menstruation after the as-of date",
-        request(steady(5), cycle=[day(-9), day(19)]),
+        request(steady(5), cycle=[day(-9), day(19)], as_of_date=day(4)),
         422,
         "LOG_ENTRY_IN_FUTURE",
         "#/log/cycle/1",

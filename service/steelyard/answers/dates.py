@@ -25,7 +25,12 @@ def check_as_of(told: Told, as_of: date | None) -> None:
     Beside a state, entries are named as they were sent: a reader would count them among those of the state.
     """
     check_dates({"as_of_date": as_of})
-    if as_of is None or told.known is None:
+    if as_of is None:
+        return
+    for i, day in enumerate(() if told.log is None else told.log.cycle_starts):
+        if day > as_of.toordinal():  # which a log that is read on a day that nobody asked for leaves aside
+            raise in_future(f"log.cycle[{i}]")
+    if told.known is None:
         return
     if told.known.log is not None:  # else its day is the start of what was planned, which may lie ahead of a log
         check_not_before_state(told, as_of, "as_of_date")

@@ -122,7 +122,8 @@ class Log(Request, frozen=True, kw_only=True):
         Meta(
             max_length=60,
             description="First days of menstruation, also the last before the log: the rise of weight around them then "
-            "does not read as a change of tissue.",
+            "does not read as a change of tissue. One over a week after all else that was logged is kept for a later "
+            "day where no `as_of_date` is asked for.",
         ),
     ] = []
     events: Annotated[

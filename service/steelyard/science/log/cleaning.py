@@ -68,11 +68,10 @@ def clean_log(
     elif missing > 0:
         notes.append(say(INTAKE_MISSING, count=missing, days=count - 1))
     rise = None
-    if log.cycle_starts:
-        if max(log.cycle_starts) > as_of_day:
-            index = log.cycle_starts.index(max(log.cycle_starts))
-            raise in_future(f"log.cycle[{index}]")
-        rise = cycle_rise(sorted(set(log.cycle_starts)), first, count)
+    # One of a later day, after weeks without other entries, belongs to the day that is asked for.
+    begun = sorted({day for day in log.cycle_starts if day <= as_of_day})
+    if begun:
+        rise = cycle_rise(begun, first, count)
     for index, check_in in enumerate(log.check_ins):
         if check_in.day > as_of_day:
             raise LogError("LOG_ENTRY_IN_FUTURE", f"log.check_ins[{index}].date", "The day lies after the as-of day.")

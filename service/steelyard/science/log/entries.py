@@ -63,7 +63,8 @@ class Measured(NamedTuple):
     field: str
 
 
-# A menstruation told of this soon after all else is an entry like others; later it is a day to come, and refused.
+# A menstruation told of this soon after all else is an entry like others; one that comes later moves no day on which a
+# log is read, which may be weeks after the last weighing: it is kept for when a later day is asked for.
 _SAID_AFTER_DAYS = 7
 
 # A cycle's entry is the day on which a menstruation began.

@@ -17,7 +17,6 @@ from ..log import (
     Log,
     check_onset,
     composition_of_log,
-    day_of,
     joined,
     since_birth,
     trend_of_log,
@@ -195,9 +194,7 @@ def _measured(told: Told, log: Log, known: Known | None) -> Told:
     person = told.person if known is None else replace(told.person, body_fat=None)
     assessed = assess(told.person)
     day = log.last_day
-    # A menstruation of a later day, after weeks without other entries, belongs to the day that is asked for.
-    by_then = log if max(log.cycle_starts, default=day) <= day else log.only(lambda entry: day_of(entry) <= day)
-    trend, reading = trend_of_log(person, assessed, by_then, day)
+    trend, reading = trend_of_log(person, assessed, log, day)
     found = composition_of_log(person, reading, trend, log.readings, None if known is None else fat_known(known))
     notes = [*told.notes, *_disagreements(told, log, known)]
     if found is None:
