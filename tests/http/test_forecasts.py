@@ -234,3 +234,67 @@ async def test_what_cannot_be_asked(service: Running, question: Json, code: str,
     assert status == 422, problem
     assert problem["type"] == "/problems/out-of-domain"
     assert [(fault["code"], fault["pointer"]) for fault in problem["errors"]] == [(code, pointer)]
+
+
+# --- the cuts already done ----------------------------------------------------------------------------------------
+
+FREQUENT: Json = {"cuts_last_12_months": 3, "weeks_since_last_cut": 6}
+DEFICITS = {
+    "path": path((4, 2400)),
+    "intake_for_target": intake_for("weight_kg", 80.0, 6),
+    "date_for_target": date_for("weight_kg", 80.5, 2400),
+}
+
+
+def of_history(found: Json) -> dict[str, float | None]:
+    return {rail["code"]: rail["observed"] for rail in found["guard_rails"] if rail["id"] == "cut_history"}
+
+
+@pytest.mark.parametrize("question", DEFICITS.values(), ids=DEFICITS)
+async def test_a_deficit_is_warned_of_as_a_plan_is_by_the_cuts_already_done(service: Running, question: Json) -> None:
+    found = (await send(service, question, cut_history=FREQUENT))[1]
+    assert of_history(found) == {"WARNED_CUTS_A_YEAR": 4, "WARNED_RECENT_CUT": 6}
+    assert of_history((await send(service, question, cut_history={"cuts_last_12_months": 1}))[1]) == {}
+    # Nobody is held to the default deficit here: what is not known is said.
+    assert list(of_history((await send(service, question))[1])) == ["WARNED_HISTORY_NOT_TOLD"]
+
+
+async def test_no_deficit_is_not_warned_of_by_the_cuts_already_done(service: Running) -> None:
+    for more in ({"cut_history": FREQUENT}, {}):
+        assert of_history((await send(service, path((4, 2800)), **more))[1]) == {}
+
+
+async def test_a_deficit_just_before_counts_as_one_with_it(service: Running) -> None:
+    """As in plans: two short ones with two weeks between them have the limits of a long one."""
+    question, lean = path((5, 2160)), LIFTER | {"body_fat": {"fat_fraction": 0.12, "method": "dxa"}}
+    before = {"cuts_last_12_months": 1, "weeks_since_last_cut": 2}
+    apart = before | {"weeks_since_last_cut": 30}
+    assert (await send(service, question, profile=lean, cut_history=apart))[0] == 200
+    status, found = await send(service, question, profile=lean, cut_history=before)
+    assert (status, found["errors"][0]["pointer"]) == (422, "#/question/schedule/0/intake_kcal")
+
+
+async def test_cuts_along_a_path_are_counted(service: Running) -> None:
+    """Cuts of three weeks with nine between them: the fourth of a year, and none soon after another."""
+    question = path(*[(3, 2400), (9, 2800)] * 3, (3, 2400), (9, 2800))
+    assert of_history((await send(service, question, cut_history={"cuts_last_12_months": 0}))[1]) == {
+        "WARNED_CUTS_A_YEAR": 4
+    }
+    closer = path((3, 2400), (6, 2800), (3, 2400))
+    assert of_history((await send(service, closer, cut_history={"cuts_last_12_months": 0}))[1]) == {
+        "WARNED_RECENT_CUT": 6
+    }
+    one = path((3, 2400), (2, 2800), (3, 2400))
+    assert of_history((await send(service, one, cut_history={"cuts_last_12_months": 0}))[1]) == {}
+
+
+async def test_a_deficit_under_way_goes_on_whatever_is_told(service: Running) -> None:
+    lean = LIFTER | {"body_fat": {"fat_fraction": 0.12, "method": "dxa"}}
+    told = {"profile": lean, "screening": CLEAR, "maintenance": KNOWN, "cut_history": {"cuts_last_12_months": 0}}
+    phase = {"kind": "mini_cut", "weeks": 5, "deficit_kcal": 500}
+    plan = await service.client.post("/v1/plans", json=told | {"start_date": START.isoformat(), "phase": phase})
+    later = (START + timedelta(weeks=4)).isoformat()
+    asked = {"profile": lean, "state": plan.json()["state"], "start_date": later}
+    for more in ({}, {"cut_history": {"cuts_last_12_months": 0}}):
+        status, found = await send(service, path((5, 2160)), **asked, **more)
+        assert status == 422, found

@@ -8,7 +8,7 @@ from steelyard.science.log import LogMaintenance, tail_of
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import (
-    DeficitBefore,
+    CutsBefore,
     IntakeAnswer,
     ScheduledIntake,
     answer_date,
@@ -64,14 +64,14 @@ class DateAsked(NamedTuple):
 class ForecastAsked(NamedTuple):
     """A question about an intake from the day ``start``; ``sources`` of uncertainty are carried by the intervals.
 
-    ``before``: the deficit before that day, of which one to come may be a part.
+    ``before``: the deficit before that day, of which one to come may be a part, and the cuts already done.
     """
 
     told: Told
     start: date
     question: PathAsked | IntakeAsked | DateAsked
     sources: frozenset[UncertaintySource] = ALL_SOURCES
-    before: DeficitBefore = DeficitBefore()
+    before: CutsBefore = CutsBefore()
 
 
 class NearestReached(NamedTuple):

@@ -2,7 +2,7 @@
 
 from steelyard import answers
 from steelyard.science.body import ALL_SOURCES, BodyTarget
-from steelyard.science.phase import ScheduledIntake
+from steelyard.science.phase import CutsBefore, History, ScheduledIntake
 
 from ..operation.operation import computation
 from ..schemas.forecasts import (
@@ -53,7 +53,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
             start=body.start_date,
             question=_asked(question),
             sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
-            before=states.phases_known(body.state).deficit_before(body.start_date),
+            before=_before(body),
         )
     )
     found = answer.value
@@ -92,6 +92,15 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
     )
+
+
+def _before(body: ForecastRequest) -> CutsBefore:
+    """The cuts already done, as told, else as the state knows them; a deficit under way goes on whatever is told."""
+    known, start, told = states.phases_known(body.state), body.start_date, body.cut_history
+    if told is None:
+        return CutsBefore(known.deficit_before(start), known.cuts_before(start, goes_on=True))
+    history = History(told.cuts_last_12_months, told.weeks_since_last_cut)
+    return CutsBefore(known.deficit_before(start) if known.in_deficit(start) else history.deficit_before, history)
 
 
 def _asked(

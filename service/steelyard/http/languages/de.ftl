@@ -542,6 +542,7 @@ WARNED_EATEN_AVAILABILITY = { $periods ->
    *[yes] Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode: geh zum Arzt.
 }
 WARNED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum ist das Defizit höchstens so groß wie üblich.
+WARNED_HISTORY_NOT_TOLD = Deine früheren Diäten sind nicht bekannt. Bleib bis dahin bei höchstens { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal Defizit am Tag.
 WARNED_BMI = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } liegt nahe am Untergewicht: Halte die Phase kurz.
 WARNED_BODY_FAT = Die Phase endet bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett, so schlank, wie es die wenigsten gut halten können.
 WARNED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett ist so schlank, wie es die wenigsten gut halten können.

@@ -542,6 +542,7 @@ WARNED_EATEN_AVAILABILITY = { $periods ->
    *[yes] Eat more: by your log too little energy is left beside training. With low mood, binge eating or a missed period, see a clinician.
 }
 WARNED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit is the usual size at most.
+WARNED_HISTORY_NOT_TOLD = Your past diets are not known. Until they are, keep to a deficit of { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal a day at most.
 WARNED_BMI = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight: keep the phase short.
 WARNED_DEFICIT_SHARE = The deficit is { NUMBER($share_percent, maximumFractionDigits: 0) }% of your maintenance: expect hunger and fatigue.
 WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day is more than the { NUMBER($usual_kcal, maximumFractionDigits: 0) } that mini-cuts usually go to: watch hunger, sleep and strength.

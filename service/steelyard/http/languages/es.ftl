@@ -538,6 +538,7 @@ WARNED_EATEN_AVAILABILITY = { $periods ->
    *[yes] Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo, atracones o falta de regla, ve al médico.
 }
 WARNED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit es como mucho el habitual.
+WARNED_HISTORY_NOT_TOLD = No se conocen tus dietas anteriores. Mientras tanto, no pases de un déficit de { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal al día.
 WARNED_BMI = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso: que la fase sea corta.
 WARNED_BODY_FAT = La fase acaba en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa: casi nadie se mantiene bien con tan poca.
 WARNED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es tan bajo que casi nadie se mantiene bien con él.

@@ -9,6 +9,7 @@ from steelyard.science.body import TargetQuantity, UncertaintySource
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .phases import ForecastPoint, KnownMaintenance
+from .plans import CutHistory
 from .profile import Profile, Screening, TrainingSession
 from .shared_fields import CivilDate, EnergyPerDay, Interval, LoggingRatio, PhysicalMaintenance, Request, Response
 from .states import State, StateAsked
@@ -87,6 +88,10 @@ class ForecastRequest(Request, frozen=True, kw_only=True):
     state: StateAsked = None
     current_intake_kcal: Annotated[
         EnergyPerDay | None, Meta(description="What is eaten a day at present; maintenance by default.")
+    ] = None
+    cut_history: Annotated[
+        CutHistory | None,
+        Meta(description="Cuts already done, for the rails that count them; else as the state knows them."),
     ] = None
     uncertainty_sources: (
         Annotated[

@@ -288,7 +288,7 @@ class ReturnToGain(Request, frozen=True, kw_only=True):
 
 
 class CutHistory(Request, frozen=True, kw_only=True):
-    """Cuts already done. Unknown history keeps the plan to the default deficit."""
+    """Cuts already done. Unknown history keeps a plan to the default deficit, and a forecast says so."""
 
     cuts_last_12_months: Annotated[
         int, Meta(ge=0, le=12, description="Fat-loss phases in the last twelve months.", examples=[1])

@@ -59,14 +59,17 @@ from .gain import (
 )
 from .history import (
     MOST_CUTS,
+    YEAR_WEEKS,
     BodyThen,
     DeficitBefore,
     FinishedPhase,
     History,
     PhasesKnown,
     UnderWay,
+    warn_of_cuts,
 )
 from .intake_question import (
+    CutsBefore,
     IntakeAnswer,
     ScheduledIntake,
     answer_date,
@@ -133,9 +136,11 @@ __all__ = [
     "SETTLING_WEEKS",
     "SLOW_GAIN_SHARE",
     "STATIC_KCAL_PER_KG",
+    "YEAR_WEEKS",
     "Band",
     "BodiesAlong",
     "BodyThen",
+    "CutsBefore",
     "DeficitAim",
     "DeficitBefore",
     "DeficitKind",
@@ -197,5 +202,6 @@ __all__ = [
     "usual_ceiling",
     "usual_deficit",
     "usual_surplus",
+    "warn_of_cuts",
     "with_usual_diet",
 ]

@@ -1,5 +1,6 @@
 """The phases of a member over time: the one under way, those that are over, and what of them counts for the next."""
 
+import math
 from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import NamedTuple, Self
@@ -10,6 +11,7 @@ from .followed import DAYS_PER_WEEK, PhaseKind
 MOST_WEEKS_OVER = 104  # that a phase which is over is told with
 MOST_CUTS = 12  # that are told of a year: more change no plan
 _YEAR_DAYS = 365
+YEAR_WEEKS = 52
 # A deficit that begins so soon after another goes on with it.
 _GOES_ON_DAYS = 3
 
@@ -46,6 +48,29 @@ class History(NamedTuple):
         if since is None or not rails.weeks_that_count(rails.LONG_PHASE_WEEKS, since):
             return NO_DEFICIT_BEFORE
         return DeficitBefore(float(rails.LONG_PHASE_WEEKS), float(since))
+
+
+def warn_of_cuts(
+    history: History, cuts: Sequence[tuple[float, float]], *, is_held_to_default: bool = True
+) -> list[rails.RailAction]:
+    """Warnings on how often cuts to come would follow those already done, and each other.
+
+    ``cuts``: first week and the one after the last, counted from the day that ``history`` is of.
+    ``is_held_to_default``: whether the deficit is kept to the default one where history is not known; else that is
+    advised.
+    """
+    actions: list[rails.RailAction] = []
+    since, before = history.weeks_since_last_cut, history.cuts_last_12_months
+    for k, (first, _) in enumerate(cuts):
+        own = sum(1 for other, _ in cuts[:k] if first - other < YEAR_WEEKS)
+        # Those before count for as long as the last of them does: of the others no week is told.
+        earlier = (before or 0) if first + (since or 0) < YEAR_WEEKS else 0
+        in_year = None if before is None and not k else own + earlier
+        gap = first - cuts[k - 1][1] if k else None if since is None else since + first
+        actions += rails.warn_history(
+            in_year, None if gap is None else math.floor(gap), is_held_to_default=is_held_to_default
+        )
+    return actions
 
 
 class BodyThen(NamedTuple):
@@ -151,10 +176,15 @@ class PhasesKnown(NamedTuple):
         )
         return self._replace(under_way=None, over=(*before[:-1], *_in_a_row(before[-1:], over)))
 
+    def in_deficit(self, day: date) -> UnderWay | None:
+        """The deficit that a day goes on with, where one is under way."""
+        now = self.on_day(day).running(day).under_way
+        return now if now is not None and now.kind.is_deficit and now.start < day else None
+
     def deficit_before(self, day: date) -> DeficitBefore:
         """Weeks of the deficit before a day, and the weeks since: more may count as one with it."""
-        now = self.on_day(day).running(day).under_way
-        if now is not None and now.kind.is_deficit and now.start < day:
+        now = self.in_deficit(day)
+        if now is not None:
             return DeficitBefore(now.weeks_before + (day - now.start).days / DAYS_PER_WEEK)
         return self.cuts_before(day).deficit_before
 

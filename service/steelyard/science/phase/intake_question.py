@@ -45,7 +45,7 @@ from ..rails import (
     purpose_of,
 )
 from ..register import Message, say, traced
-from .history import NO_DEFICIT_BEFORE, DeficitBefore
+from .history import NO_DEFICIT_BEFORE, DeficitBefore, History, warn_of_cuts
 
 # A difference from maintenance smaller than this is no deficit: it is within rounding (judgement).
 _NO_DEFICIT_KCAL = 25.0
@@ -60,6 +60,16 @@ class ScheduledIntake(msgspec.Struct, frozen=True, kw_only=True):
     carbohydrate_g: float | None = None
     sodium_change_mg: float = 0.0
     added_sessions: tuple[Session, ...] = ()
+
+
+class CutsBefore(NamedTuple):
+    """What was before a question: the deficit that one to come may be a part of, and the cuts already done."""
+
+    deficit: DeficitBefore = NO_DEFICIT_BEFORE
+    cuts: History = History()
+
+
+NOTHING_BEFORE = CutsBefore()
 
 
 class IntakeAnswer(NamedTuple):
@@ -97,11 +107,26 @@ def diet_of(scheduled: ScheduledIntake, subject: Subject) -> Diet:
     )
 
 
-class _Asked:
-    """A member and the state from which questions are asked, and the deficit ``before``."""
+def _cuts_in(weeks: list[ToldWeek]) -> list[tuple[float, float]]:
+    """The deficits of a path as weeks from its first day to the day after the last: two with less than four weeks
+    between them are one."""
+    cuts, at = list[tuple[float, float]](), 0.0
+    for week in weeks:
+        end = at + week.days / 7.0
+        if week.purpose is Purpose.DEFICIT:
+            goes_on = bool(cuts) and rails.weeks_that_count(1.0, at - cuts[-1][1]) > 0.0
+            begin = cuts.pop()[0] if goes_on else at
+            cuts.append((begin, end))
+        at = end
+    return cuts
 
-    def __init__(self, member: Member, sources: frozenset[UncertaintySource], before: DeficitBefore) -> None:
-        self.body, self.sources, self.before = member.body, sources, before
+
+class _Asked:
+    """A member and the state from which questions are asked, and what was ``before``."""
+
+    def __init__(self, member: Member, sources: frozenset[UncertaintySource], before: CutsBefore) -> None:
+        self.body, self.sources = member.body, sources
+        self.before, self.history = before
         self.start = Starts(self.body)
         self.model, self.state = self.start.expected
         self.subject = member.subject.rested_with(float(self.state.carried_kg))
@@ -159,6 +184,7 @@ class _Asked:
             *rails.check_person(self.subject),
             *rails.warn_deficit(first.before, first.intake_kcal, 0.0, end.fat_fraction, end.bmi, weeks=long),
             *rails.warn_kidneys(self.subject, max(protein, default=0.0)),
+            *warn_of_cuts(self.history, _cuts_in(weeks), is_held_to_default=False),
         ]
 
     def broken_by(self, diet: Diet, days: float) -> Broken | None:
@@ -194,7 +220,7 @@ class _Asked:
 @traced
 def answer_path(
     member: Member, schedule: list[ScheduledIntake], sources: frozenset[UncertaintySource],
-    before: DeficitBefore = NO_DEFICIT_BEFORE,
+    before: CutsBefore = NOTHING_BEFORE,
 ) -> IntakeAnswer:  # fmt: skip
     """Forecast a schedule. Raises ``Refused`` for a deficit or a gain that a rail forbids."""
     asked, subject = _Asked(member, sources, before), member.subject
@@ -294,7 +320,7 @@ def _deficit_weeks(lived: list[_Change]) -> list[float]:
 @traced
 def answer_intake(
     member: Member, target: BodyTarget, days: int, protein_g_per_kg: float,
-    sources: frozenset[UncertaintySource], before: DeficitBefore = NO_DEFICIT_BEFORE,
+    sources: frozenset[UncertaintySource], before: CutsBefore = NOTHING_BEFORE,
 ) -> IntakeAnswer:  # fmt: skip
     """The constant intake for a target by a date; the nearest safe one where rails forbid it."""
     asked, subject = _Asked(member, sources, before), member.subject
@@ -355,7 +381,7 @@ def answer_intake(
 @traced
 def answer_date(
     member: Member, target: BodyTarget, intake_kcal: float, protein_g_per_kg: float,
-    sources: frozenset[UncertaintySource], before: DeficitBefore = NO_DEFICIT_BEFORE,
+    sources: frozenset[UncertaintySource], before: CutsBefore = NOTHING_BEFORE,
 ) -> IntakeAnswer:  # fmt: skip
     """The date on which a constant intake reaches a target. Raises ``Refused`` for an intake that rails forbid."""
     asked, subject = _Asked(member, sources, before), member.subject

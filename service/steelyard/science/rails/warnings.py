@@ -167,11 +167,17 @@ def warn_days(weeks: Iterable[tuple[Macronutrients, Iterable[Macronutrients]]]) 
 
 
 @traced
-def warn_history(cuts_last_12_months: int | None, weeks_since_last_cut: int | None) -> list[RailAction]:
-    """Warnings on how often this person cuts, or that it is not known."""
+def warn_history(
+    cuts_last_12_months: int | None, weeks_since_last_cut: int | None, *, is_held_to_default: bool = True
+) -> list[RailAction]:
+    """Warnings on how often this person cuts, or that it is not known: then a deficit ``is_held_to_default``, or its
+    size is another's choice and the default one is advised."""
     warnings = []
     if cuts_last_12_months is None:
-        warnings.append(warning(CUT_HISTORY, say("WARNED_HISTORY_UNKNOWN"), DEFAULT_DEFICIT, None, "kcal/d"))
+        message = say("WARNED_HISTORY_UNKNOWN")
+        if not is_held_to_default:
+            message = say("WARNED_HISTORY_NOT_TOLD", limit_kcal=DEFAULT_DEFICIT)
+        warnings.append(warning(CUT_HISTORY, message, DEFAULT_DEFICIT, None, "kcal/d"))
     if cuts_last_12_months is not None and cuts_last_12_months + 1 > CUTS_A_YEAR_WARN:
         message = say("WARNED_CUTS_A_YEAR", cuts=cuts_last_12_months + 1)
         warnings.append(warning(CUT_HISTORY, message, CUTS_A_YEAR_WARN, cuts_last_12_months + 1.0, "cuts"))

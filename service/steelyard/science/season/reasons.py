@@ -2,12 +2,21 @@
 
 from .. import rails
 from ..body import FAT_ENERGY, BodyModel, Forecast
-from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, protein_reasons, rebound, said_of_ceiling, signs_to_stop
+from ..phase import (
+    GAIN_RESET_WEEKS,
+    History,
+    PlannedPhase,
+    protein_reasons,
+    rebound,
+    said_of_ceiling,
+    signs_to_stop,
+    warn_of_cuts,
+)
 from ..rails import PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
 from ..register import Message, say
 from .policy import NEVER, Policy
 from .rails_by_week import LEAST_CUT_DAYS, loss_limit_kcal, recovery_kcal
-from .run import BRIDGE, CUT, GAIN, YEAR_WEEKS, WeekRecord
+from .run import BRIDGE, CUT, GAIN, WeekRecord
 
 # The limits of a body as it is are told for what the search found where they are this near to it.
 _FOUND_WITHIN_KCAL = 5.0
@@ -116,16 +125,8 @@ def _raised(weeks: list[WeekRecord]) -> list[RailAction]:
 def _history_actions(
     subject: Subject, history: History, cut_starts: list[int], phases: list[PlannedPhase]
 ) -> list[RailAction]:
-    actions: list[RailAction] = []
     ends = {p.first: p.first + len(p.weeks) for p in phases}
-    since, before = history.weeks_since_last_cut, history.cuts_last_12_months
-    for k, first in enumerate(cut_starts):
-        own = sum(1 for other in cut_starts[:k] if first - other < YEAR_WEEKS)
-        # Those before the season count for as long as the last of them does: of the others no week is told.
-        earlier = (before or 0) if first + (since or 0) < YEAR_WEEKS else 0
-        in_year = None if before is None and not k else own + earlier
-        gap = first - ends[cut_starts[k - 1]] if k else None if since is None else since + first
-        actions += rails.warn_history(in_year, gap)
+    actions = warn_of_cuts(history, [(first, ends[first]) for first in cut_starts])
     return [*actions, *(rails.warn_kidneys(subject, PROTEIN_DEFAULT_DEFICIT) if cut_starts else [])]
 
 

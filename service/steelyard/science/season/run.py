@@ -26,7 +26,7 @@ from ..body import (
     walk,
 )
 from ..numbers import FLOATS, Elementwise, Estimate, Number
-from ..phase import GAIN_RESET_WEEKS, LEAST_DEFICIT, LEAST_WEEKS
+from ..phase import GAIN_RESET_WEEKS, LEAST_DEFICIT, LEAST_WEEKS, YEAR_WEEKS
 from ..rails import (
     APART_WEEKS,
     CARBOHYDRATE_KCAL_PER_G,
@@ -60,7 +60,6 @@ HOLD_HYSTERESIS = constant(
     "hold_hysteresis", 0.005, unit="1", basis=Basis.JUDGEMENT,
     summary="How far body fat must fall under the ceiling before a gain that waited there goes on",
 )  # fmt: skip
-YEAR_WEEKS = 52
 _BALANCED_FAT = fat_share(CarbohydratePreference.BALANCED)
 # A reading of body fat is never lower, whatever its error.
 _LEAST_SEEN_SHARE = 0.02
