@@ -1366,3 +1366,32 @@ def test_a_hold_in_place_of_a_gain_is_followed_like_any_other_phase() -> None:
     assert review["weeks"]
     decided = call("decide_phase", {**who, "state": review["state"], "as_of_date": review["as_of_date"]})
     assert decided["recommended"]["plan"] is not None
+
+
+_SEASON = {"horizon_weeks": 12, "strategy": {"kind": "ready_made", "name": "slow_gain_rare_mini_cuts"}}
+
+
+@pytest.mark.parametrize(
+    ("name", "day", "more"),
+    [
+        ("decide_phase", "as_of_date", {}),
+        ("plan_phases", "start_date", {"phase": {"kind": "mini_cut", "weeks": 4}}),
+        ("forecast_intake", "start_date", {"question": _PATH}),
+        ("plan_season", "start_date", _SEASON),
+    ],
+)
+def test_what_was_planned_ahead_is_no_body_of_its_first_day(name: str, day: str, more: Json) -> None:
+    """The day of a state without a log is the start of its plan: until then every answer takes it, and what is logged
+    is newer."""
+    ahead = call("plan_phases", {**ASKED, "start_date": _on(28)})["state"]
+    assert ahead["as_of_date"] == _on(28)
+    asked = {**WHO, "state": ahead, **more}
+    sooner = played.call(name, {**asked, day: _on(7)})["state"]
+    assert (sooner["as_of_date"], sooner["weight_kg"]) == (_on(7), ahead["weight_kg"])
+    logged = lived(0, 7, 3000.0, weight=83.0, per_day=0.0)
+    read = call("read_trend", {"profile": WHO["profile"], "state": ahead, "log": logged, "as_of_date": _on(6)})["state"]
+    for on in (_on(7), _on(28)):
+        told = played.call(name, {**asked, "log": logged, day: on})["state"]
+        assert told["as_of_date"] == _on(6)
+        for known in ("weight_kg", "maintenance_kcal"):
+            assert told[known] == read[known], (on, known)

@@ -32,8 +32,7 @@ def check_as_of(told: Told, as_of: date | None) -> None:
             raise in_future(f"log.cycle[{i}]")
     if told.known is None:
         return
-    if told.known.log is not None:  # else its day is the start of what was planned, which may lie ahead of a log
-        check_not_before_state(told, as_of, "as_of_date")
+    check_not_before_state(told, as_of, "as_of_date")
     if told.log is not None:
         for name, on in _dated(told.log):
             if on > as_of:
@@ -41,8 +40,11 @@ def check_as_of(told: Told, as_of: date | None) -> None:
 
 
 def check_not_before_state(told: Told, on: date, name: str) -> None:
-    """Raises ``OutOfDomain`` naming a day that lies before the state that was sent: what came after it is known."""
-    if told.known is not None and told.known.day > on.toordinal():
+    """Raises ``OutOfDomain`` naming a day that lies before the state that was sent: what came after it is known.
+
+    Of one without a log nothing is: its day is the start of what was planned, which may lie ahead.
+    """
+    if told.known is not None and told.known.log is not None and told.known.day > on.toordinal():
         code = "AS_OF_BEFORE_STATE" if name == "as_of_date" else "START_BEFORE_STATE"
         detail = f"The state is of {date.fromordinal(told.known.day)}: send that day, a later one or an older state."
         raise OutOfDomain(code, name, detail)

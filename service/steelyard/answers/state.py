@@ -82,12 +82,15 @@ def known_again(now: StateNow, maintenance: Estimate | None) -> Known:
 
 
 def known_day(member: Member, start: date) -> int:
-    """The day that what is known of a member is of: the last of their log, or of a state, else ``start``."""
-    told = member.told
+    """The day that what is known of a member is of: the last of their log, or of a state, else ``start``.
+
+    A state without a log is of no later day than what begins before it, as its own is that of something planned.
+    """
+    told, first = member.told, start.toordinal()
     days = [] if told.log is None else [told.log.last_day]
     if told.known is not None:
-        days.append(told.known.day)
-    return max(days, default=start.toordinal())
+        days.append(told.known.day if told.log is not None else min(told.known.day, first))
+    return max(days, default=first)
 
 
 def state_of(member: Member, day: int, fat: Estimate | None = None) -> StateNow:

@@ -97,7 +97,13 @@ def settled(told: Told) -> Told:
     if maintenance is None and (log is None or not log.intakes):
         maintenance = known.maintenance
     told = told._replace(person=person, fat=fat, log=log, maintenance=maintenance, notes=tuple(notes))
-    if log is not None and (log.last_day > known.day or log.readings):
+    if log is None:
+        return told
+    if known.log is None and log.last_day <= known.day:
+        # Its day is the start of something planned, which may lie ahead: any entry is newer.
+        known = known._replace(day=log.last_day)
+        return _measured(told._replace(known=known), log, known)
+    if log.last_day > known.day or log.readings:
         return _measured(told, log, known)
     return told
 
