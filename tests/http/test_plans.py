@@ -778,3 +778,44 @@ async def test_text_of_a_caller_forms_no_markup(service: Running) -> None:
     assert len(events) >= 4
     rows = list(csv.reader(io.StringIO((await post(service, body, "text/csv")).text, newline=""), strict=True))
     assert {len(row) for row in rows} == {len(HEADER)}
+
+
+# --- goals that are small for their kind ----------------------------------------------------------------------------
+
+
+def told(notes: list[Json]) -> dict[str, Json]:
+    return {note["code"]: note["params"] for note in notes}
+
+
+@pytest.mark.parametrize("more", [{}, {"pace": "brisk"}, {"break_every_weeks": 3}])
+async def test_a_small_goal_of_a_cut_is_met_and_not_passed(service: Running, more: Json) -> None:
+    """The goal is what was asked for: a cut lasts seven weeks or more, so that it takes a small deficit, and a mini-cut
+    would do."""
+    plan = (await post(service, asked(cut(fat_loss_kg=1.2, **more)))).json()
+    weeks, lost = plan["phases"][0]["weeks"], -plan["phases"][0]["change"]["fat_kg"]["mean"]
+    assert len(weeks) == 7
+    assert 1.2 <= lost + 0.05 <= 1.35
+    said = told(plan["reasons"])
+    assert said["GOAL_SMALL"] == {"weeks": 7}
+    assert said["DEFICIT_SOLVED"]["deficit_kcal"] == plan["deficit_kcal"] < 350
+    short = (await post(service, asked(mini(fat_loss_kg=1.2, pace=more.get("pace", "steady"))))).json()
+    found = {"weeks": len(short["phases"][0]["weeks"]), "deficit_kcal": short["deficit_kcal"]}
+    assert said["GOAL_FITS_MINI_CUT"] == found
+    assert not {"GOAL_SMALL", "GOAL_FITS_MINI_CUT"} & set(told(short["reasons"]))
+
+
+async def test_a_deficit_that_was_asked_for_stands_and_the_shorter_kind_is_named(service: Running) -> None:
+    plan = (await post(service, asked(cut(fat_loss_kg=1.2, deficit_kcal=500)))).json()
+    assert plan["deficit_kcal"] == 500
+    said = told(plan["reasons"])
+    assert "GOAL_SMALL" not in said
+    assert said["GOAL_FITS_MINI_CUT"] == {"weeks": 5, "deficit_kcal": 500}
+
+
+async def test_other_sizes_of_a_goal_do_not_go_past_it_for_a_week(service: Running) -> None:
+    for phase in (mini(fat_loss_kg=0.3), cut(fat_loss_kg=1.2), cut(fat_loss_kg=2.4), mini(fat_loss_kg=1.2)):
+        plan = (await post(service, asked(phase, include=["sizes"]))).json()
+        for size in plan["sizes"]:
+            lost = -size["change"]["fat_kg"]["mean"]
+            a_week = lost / size["weeks"]
+            assert lost - a_week < phase["fat_loss_kg"] + 0.05, (phase, size["size"])

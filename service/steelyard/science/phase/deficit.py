@@ -6,6 +6,8 @@ from copy import copy
 from functools import partial
 from typing import NamedTuple
 
+import msgspec
+
 from ..body import (
     BASELINE_GLYCOGEN_KG,
     Body,
@@ -100,6 +102,14 @@ class DeficitPhase:
         """The same phase with another size or length asked of it: what was walked for one is known to both."""
         other = copy(self)
         other.aim = aim
+        return other
+
+    def as_mini_cut(self) -> "DeficitPhase":
+        """The same as a mini-cut of as many weeks as it takes: without breaks, at one intake throughout."""
+        other = self.asked(
+            msgspec.structs.replace(self.aim, kind=DeficitKind.MINI_CUT, break_every_weeks=None, break_weeks=1)
+        )
+        other._elements, other._paths = {}, {}
         return other
 
     def starting(self, state: BodyState, subject: Subject, weeks_held: int = 0) -> "DeficitPhase":
@@ -396,6 +406,12 @@ class DeficitPhase:
         return path_limit(rule, low)
 
     # --- solving ----------------------------------------------------------------------------------------------
+
+    def is_past_goal(self, deficit_kcal: float, weeks: int) -> bool:
+        """Whether the goal is likely met a whole week and more before so many end."""
+        if not self.aim.has_goal or weeks < 2:
+            return False
+        return self.left(self.likely(deficit_kcal, weeks)[-2]) <= 0.5 * self.tolerance(weeks - 1)
 
     def deficit_for_goal(self, weeks: int) -> float:
         """The deficit that reaches the goal in these weeks, whatever the rails on the whole path say [kcal/d]."""

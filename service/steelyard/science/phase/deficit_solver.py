@@ -49,7 +49,14 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
         return phase.cap(wanted_kcal, weeks, is_history_known=history.is_known)
 
     usual = None if asked is not None else _usual(phase, history)
-    trial = _length_for_goal(phase, usual, cap) if aim.weeks is None and aim.has_goal else _of_length(phase, usual, cap)
+    is_length_open = aim.weeks is None and aim.has_goal
+    trial = _length_for_goal(phase, usual, cap) if is_length_open else _of_length(phase, usual, cap)
+    small: list[Message] = []
+    if is_length_open and _is_small(phase, trial):
+        small = _fits_mini_cut(phase, history)
+        if usual is not None:
+            trial = _smaller(phase, trial, cap)
+            small.insert(0, say("GOAL_SMALL", weeks=aim.least_weeks))
     wanted, limit, found = trial
     if limit is not None and limit.deficit_kcal < LEAST_DEFICIT:
         return _no_room(phase, limit, wanted, cap, found)
@@ -67,6 +74,7 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     elif not actions and aim.has_goal and aim.weeks is None:
         lost = float(phase.state.fat_kg - phase.likely_end(deficit, found).fat_kg)
         reasons = [say("DEFICIT_SOLVED", deficit_kcal=deficit, fat_kg=lost, weeks=found)]
+    reasons += small
     if phase.kept is not None:
         reasons.append(_kept(phase, deficit, found))
     return Solved(None, deficit, found, reasons, actions)
@@ -127,6 +135,29 @@ def _length_for_goal(phase: DeficitPhase, usual: UsualDeficit | None, cap: _Cap)
         again = phase.weeks_for_goal(_held(wanted, limit), aim.most_weeks)
         found = None if again is None else max(again, weeks)
     return _Trial(wanted, limit, found)
+
+
+def _is_small(phase: DeficitPhase, trial: _Trial) -> bool:
+    """Whether the shortest phase of its kind goes on for a week and more after its goal."""
+    is_shortest = trial.weeks is not None and trial.weeks == phase.aim.least_weeks
+    return is_shortest and phase.is_past_goal(_held(trial.wanted_kcal, trial.limit), phase.aim.least_weeks)
+
+
+def _smaller(phase: DeficitPhase, trial: _Trial, cap: _Cap) -> _Trial:
+    """The shortest phase at the deficit that its goal takes: the goal is what was asked for, and not the size."""
+    weeks = phase.aim.least_weeks
+    wanted = min(trial.wanted_kcal, max(LEAST_DEFICIT, math.ceil(phase.deficit_for_goal(weeks))))
+    return _Trial(wanted, cap(wanted, weeks), weeks)
+
+
+def _fits_mini_cut(phase: DeficitPhase, history: History) -> list[Message]:
+    """That a mini-cut gets to the goal of a cut, and in how many weeks, where it does."""
+    if phase.aim.kind is not DeficitKind.CUT or phase.aim.weeks_done:
+        return []
+    short = solve(phase.as_mini_cut(), history)
+    if short.nearest is not None:
+        return []
+    return [say("GOAL_FITS_MINI_CUT", weeks=short.weeks, deficit_kcal=short.deficit_kcal)]
 
 
 def _kept(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> Message:

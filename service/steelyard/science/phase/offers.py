@@ -100,7 +100,7 @@ def deficits_offered(
         weeks = None if aim.has_goal else solved.weeks
         other = phase.asked(msgspec.structs.replace(aim, deficit_kcal=kcal, weeks=weeks))
         found = solve(other, history)
-        if found.nearest is None and found.deficit_kcal > kcal - 1.0:
+        if found.nearest is None and found.deficit_kcal > kcal - 1.0 and not other.is_past_goal(kcal, found.weeks):
             trial = draft.branch()
             trial.add(aim.kind.value, *other.run(found.deficit_kcal, found.weeks))
             offered.append(_deficit_offered(other, found, size, trial.finish(sources), warnings_on(other, found)))
