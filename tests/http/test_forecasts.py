@@ -298,3 +298,48 @@ async def test_a_deficit_under_way_goes_on_whatever_is_told(service: Running) ->
     for more in ({}, {"cut_history": {"cuts_last_12_months": 0}}):
         status, found = await send(service, path((5, 2160)), **asked, **more)
         assert status == 422, found
+
+
+# --- the nearest date ---------------------------------------------------------------------------------------------
+
+
+async def nearest(service: Running, question: Json, profile: Json, **more: Any) -> Json:
+    status, found = await send(service, question, profile=LIFTER | profile, **{"maintenance": None} | more)
+    assert (status, found["feasible"]) == (200, False), found
+    return dict(found["nearest"])
+
+
+async def test_water_of_the_first_days_is_no_date_for_a_target(service: Running) -> None:
+    """Who ate less until now weighs as much within a day of eating more: no date that can be asked for is that near."""
+    profile = {
+        "sex": "female",
+        "age_years": 43,
+        "height_cm": 165,
+        "weight_kg": 102.4,
+        "body_fat": {"fat_fraction": 0.204, "method": "dxa"},
+        "activity": {"kind": "level", "level": "sedentary"},
+        "training": {"status": "novice", "resistance_sessions_per_week": 3},
+    }
+    question = intake_for("weight_kg", 102.611, 6) | {"by_date": "2026-04-14"}
+    found = await nearest(service, question, profile, current_intake_kcal=2089)
+    assert found["value"] > 102.611
+    assert found["by_date"] is None or found["by_date"] >= question["by_date"]
+
+
+async def test_a_date_before_the_one_asked_for_is_the_last_one_and_can_be_asked_for(service: Running) -> None:
+    """A share of fat that is met on the first morning, and passed again on the way down from what a gain adds."""
+    profile = {
+        "sex": "female",
+        "age_years": 37,
+        "height_cm": 171,
+        "weight_kg": 81.4,
+        "body_fat": {"fat_fraction": 0.225, "method": "dxa"},
+        "activity": {"kind": "level", "level": "active"},
+        "training": {"status": "advanced", "resistance_sessions_per_week": 2},
+    }
+    more = {"maintenance": {"kcal_per_day": 3278, "standard_deviation_kcal": 100}, "current_intake_kcal": 2417}
+    question = intake_for("fat_fraction", 0.225, 150) | {"by_date": "2029-01-21"}
+    found = await nearest(service, question, profile, **more)
+    assert "2027-01-01" < found["by_date"] < question["by_date"]
+    again = await send(service, question | {"by_date": found["by_date"]}, profile=LIFTER | profile, **more)
+    assert (again[0], again[1]["feasible"]) == (200, True)

@@ -8,6 +8,7 @@ from steelyard.science.log import LogMaintenance, tail_of
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import (
+    LEAST_TARGET_DAYS,
     CutsBefore,
     IntakeAnswer,
     ScheduledIntake,
@@ -30,7 +31,7 @@ from .dates import check_dates, check_not_before_state
 from .member import counted_on, member_of, what_grows
 from .state import known_day, state_of
 
-_MOST_WEEKS, _LEAST_DAYS = 156, 14  # three years, as of a season; before a fortnight water hides all else; judgement
+_MOST_WEEKS = 156  # three years, as of a season; judgement
 # Within which a target makes sense, whoever it is for; judgement.
 _TARGETS: dict[TargetQuantity, tuple[float, float]] = {
     TargetQuantity.WEIGHT_KG: (30, 300),
@@ -162,10 +163,9 @@ def _answer(asked: ForecastAsked, member: Member) -> IntakeAnswer:
     if isinstance(question, IntakeAsked):
         check_dates({"question.by_date": question.by})
         days = (question.by - asked.start).days
-        if not _LEAST_DAYS <= days <= 7 * _MOST_WEEKS:
-            detail = (
-                f"Set a date {_LEAST_DAYS} days to {_MOST_WEEKS} weeks after the start; this is {days} days after it."
-            )
+        if not LEAST_TARGET_DAYS <= days <= 7 * _MOST_WEEKS:
+            span = f"{LEAST_TARGET_DAYS} days to {_MOST_WEEKS} weeks"
+            detail = f"Set a date {span} after the start; this is {days} days after it."
             raise OutOfDomain("DATE_OUT_OF_REACH", "question.by_date", detail)
         _check_target(question.target)
         found = answer_intake(member, question.target, days, question.protein_g_per_kg, asked.sources, asked.before)

@@ -106,7 +106,13 @@ class NearestTarget(Response, frozen=True, kw_only=True):
     """How near a safe intake comes, on each axis. Absent where there is nothing safe on it."""
 
     value: Annotated[float | None, Meta(description="The value reached by the date at the nearest safe intake.")]
-    by_date: Annotated[CivilDate | None, Meta(description="The date on which the nearest safe intake reaches it.")]
+    by_date: Annotated[
+        CivilDate | None,
+        Meta(
+            description="The date nearest to the one asked for on which the nearest safe intake reaches it: earlier "
+            "where it has gone past it by then."
+        ),
+    ]
     intake_kcal: Annotated[float | None, Meta(description="The nearest safe intake.", examples=[1900])]
 
 

@@ -74,6 +74,7 @@ from .targets import (
     crossing,
     days_for_target,
     intake_for_target,
+    nearest_day_for_target,
 )
 from .uncertainty import (
     ADAPTATION_SPREAD,
@@ -148,6 +149,7 @@ __all__ = [
     "learned",
     "linearise",
     "moved_run",
+    "nearest_day_for_target",
     "noise_variance",
     "otherwise",
     "path_kept",

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from enum import StrEnum
+from itertools import pairwise
 from typing import NamedTuple
 
 from ..register import Basis, Kind, equation, traced
@@ -105,9 +106,38 @@ def days_for_target(model: BodyModel, state: BodyState, target: BodyTarget, diet
     before = state
     for week, after in enumerate(walk(model, state, diet, (7.0,) * (MOST_DAYS // 7))):
         if (target.of(after) - target.value) * start <= 0.0:
-            for day, now in enumerate(walk(model, before, diet, (1.0,) * 7)):
-                if (target.of(now) - target.value) * start <= 0.0:
-                    return 7 * week + day + 1
-            return 7 * week + 7
+            return 7 * week + _day_within(model, before, target, diet)
         before = after
     return None
+
+
+def _day_within(model: BodyModel, before: BodyState, target: BodyTarget, diet: Diet) -> int:
+    """The day of a week by whose end ``target`` is crossed."""
+    start = target.of(before) - target.value
+    for day, now in enumerate(walk(model, before, diet, (1.0,) * 7)):
+        if (target.of(now) - target.value) * start <= 0.0:
+            return day + 1
+    return 7
+
+
+def nearest_day_for_target(
+    model: BodyModel, state: BodyState, target: BodyTarget, diet: Diet, by_days: int, least_days: int
+) -> int | None:
+    """Days after which ``diet`` reaches ``target``, nearest to ``by_days``: later, or passed before it, though never in
+    the first ``least_days``, when water hides all else. None where there is no such day within three years."""
+    first = days_for_target(model, state, target, diet)
+    if first is None or first >= by_days:
+        return first
+    days = [*range(0, by_days, 7), by_days]
+    lengths = [float(end - begin) for begin, end in pairwise(days)]
+    path = [state, *walk(model, state, diet, lengths)]
+    apart = [target.of(now) - target.value for now in path]
+    before = [
+        days[i] + _day_within(model, path[i], target, diet)
+        for i in range(len(lengths))
+        if apart[i] * apart[i + 1] <= 0.0 and apart[i] != 0.0
+    ]
+    before = [day for day in before if least_days <= day <= by_days]
+    on = days_for_target(model, path[-1], target, diet)
+    after = [] if on is None or by_days + on > MOST_DAYS // 7 * 7 else [by_days + on]
+    return min([*before, *after], key=lambda day: abs(day - by_days), default=None)

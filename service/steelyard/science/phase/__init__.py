@@ -69,6 +69,7 @@ from .history import (
     warn_of_cuts,
 )
 from .intake_question import (
+    LEAST_TARGET_DAYS,
     CutsBefore,
     IntakeAnswer,
     ScheduledIntake,
@@ -128,6 +129,7 @@ __all__ = [
     "DEFAULT_WEEKS",
     "GAIN_RESET_WEEKS",
     "LEAST_DEFICIT",
+    "LEAST_TARGET_DAYS",
     "LEAST_WEEKS",
     "LONG_CUT_WEEKS",
     "MOST_CUTS",

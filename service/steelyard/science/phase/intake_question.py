@@ -26,6 +26,7 @@ from ..body import (
     days_for_target,
     forecast,
     intake_for_target,
+    nearest_day_for_target,
     walk,
 )
 from ..measures import session_kcal
@@ -49,6 +50,7 @@ from .history import NO_DEFICIT_BEFORE, DeficitBefore, History, warn_of_cuts
 
 # A difference from maintenance smaller than this is no deficit: it is within rounding (judgement).
 _NO_DEFICIT_KCAL = 25.0
+LEAST_TARGET_DAYS = 14  # before a fortnight water hides all else; judgement
 
 
 class ScheduledIntake(msgspec.Struct, frozen=True, kw_only=True):
@@ -370,11 +372,12 @@ def answer_intake(
     expected = asked.expected(chosen)
     if is_feasible and expected == chosen:
         return IntakeAnswer(path, told, days, None, None, True, each_once(actions), reasons, is_found_intake=True)
-    day = days_for_target(asked.model, asked.state, target, expected)
     if is_feasible:
+        day = days_for_target(asked.model, asked.state, target, expected)
         # Followed in full it gets there by the date, as a plan of so many weeks does; as far as it is kept to, later.
         return IntakeAnswer(path, told, day, None, None, True, each_once(actions), reasons, is_found_intake=True)
     nearest = target.of(path.states[-1])
+    day = nearest_day_for_target(asked.model, asked.state, target, expected, days, LEAST_TARGET_DAYS)
     return IntakeAnswer(path, told, None, nearest, day, False, each_once(actions), reasons, is_nearest_intake=True)
 
 
