@@ -65,7 +65,7 @@
       infeasible: "No safe plan does what was asked",
       nearest: "What would be possible",
       nearestFat: (value) => `${value} kg of fat in the time asked`,
-      nearestWeeks: (value) => `${value} weeks for the goal`,
+      nearestWeeks: (value, kind) => `${kind}: ${value} weeks`,
       nearestDeficit: (value) => `a deficit of ${value} kcal a day at most`,
       refused: "No plan was made",
       unavailable: "The plan is not available at the moment.",
@@ -126,7 +126,7 @@
       infeasible: "Kein sicherer Plan leistet, was gewünscht war",
       nearest: "Was möglich wäre",
       nearestFat: (value) => `${value} kg Fett in der gewünschten Zeit`,
-      nearestWeeks: (value) => `${value} Wochen bis zum Ziel`,
+      nearestWeeks: (value, kind) => `${kind}: ${value} Wochen`,
       nearestDeficit: (value) => `höchstens ${value} kcal Defizit am Tag`,
       refused: "Es wurde kein Plan gemacht",
       unavailable: "Der Plan ist zurzeit nicht verfügbar.",
@@ -188,7 +188,7 @@
       infeasible: "Ningún plan seguro logra lo pedido",
       nearest: "Lo que sería posible",
       nearestFat: (value) => `${value} kg de grasa en el tiempo pedido`,
-      nearestWeeks: (value) => `${value} semanas para el objetivo`,
+      nearestWeeks: (value, kind) => `${kind}: ${value} semanas`,
       nearestDeficit: (value) => `un déficit de ${value} kcal al día como mucho`,
       refused: "No se ha hecho ningún plan",
       unavailable: "El plan no está disponible en este momento.",
@@ -597,7 +597,7 @@
     const nearest = plan.nearest ?? {};
     const near = [
       [isSpared(plan) ? null : nearest.fat_loss_kg, (value) => words.nearestFat(words.number(value, 1))],
-      [nearest.weeks, (value) => words.nearestWeeks(words.number(value))],
+      [nearest.weeks, (value) => words.nearestWeeks(words.number(value), words.kind(nearest.weeks_kind ?? "cut"))],
       [nearest.deficit_kcal, (value) => words.nearestDeficit(words.number(value))],
     ].filter(([value]) => typeof value === "number");
     const why = plan.reasons.filter(({ code }) => code !== SAID_BY_HEADING && !code.startsWith(OF_EQUATIONS));

@@ -210,7 +210,7 @@ async def test_a_comparison_is_described_in_figures(service: Running) -> None:
 async def test_an_infeasible_plan_says_so(service: Running) -> None:
     root = ElementTree.fromstring(await picture(service, "infeasible", SVG))
     assert root[0].text == "No safe plan"
-    assert "14 weeks for the goal" in (root[1].text or "")
+    assert "Nearest: a cut of 14 weeks" in (root[1].text or "")
 
 
 # The three forms

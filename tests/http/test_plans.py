@@ -819,3 +819,28 @@ async def test_other_sizes_of_a_goal_do_not_go_past_it_for_a_week(service: Runni
             lost = -size["change"]["fat_kg"]["mean"]
             a_week = lost / size["weeks"]
             assert lost - a_week < phase["fat_loss_kg"] + 0.05, (phase, size["size"])
+
+
+# --- the nearest of what is infeasible ------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("phase", "kind"),
+    [
+        (mini(fat_loss_kg=4, weeks=4), "cut"),
+        (mini(fat_loss_kg=1.4, weeks=2), "mini_cut"),
+        (mini(fat_loss_kg=1.8, weeks=2, weeks_done=4), "cut"),
+        (cut(target_weight_kg=81.99), None),
+    ],
+)
+async def test_the_nearest_weeks_are_named_with_their_kind(service: Running, phase: Json, kind: str | None) -> None:
+    plan = (await post(service, asked(phase))).json()
+    assert not plan["feasible"]
+    assert plan["nearest"]["weeks_kind"] == kind
+    if kind is None:
+        assert not plan["nearest"]["weeks"]
+        return
+    weeks = plan["nearest"]["weeks"]
+    assert (weeks + phase.get("weeks_done", 0) <= 6) is (kind == "mini_cut")
+    again = phase | {"kind": kind, "weeks": weeks}
+    assert (await post(service, asked(again))).json()["feasible"]

@@ -296,9 +296,8 @@ def again(answered: Answered, axis: str) -> Json:
             phase.pop(goal, None)
     else:
         phase.pop("event_date", None)
-        is_short = value + phase.get("weeks_done", 0) <= 6
-        phase["kind"] = "mini_cut" if is_short else "cut"
-        for key in ("break_every_weeks", "break_weeks") if is_short else ():
+        phase["kind"] = answered.answer["nearest"]["weeks_kind"]
+        for key in ("break_every_weeks", "break_weeks") if phase["kind"] == "mini_cut" else ():
             phase.pop(key, None)
     if axis == "deficit_kcal" or (axis == "weeks" and set(GOALS) & set(phase)):
         phase.pop("pace", None)

@@ -16,7 +16,6 @@ from steelyard.science.numbers import Estimate
 from steelyard.science.phase import (
     COMMON_FIRST_DROP_KG,
     COMMON_LOSS_KG_PER_WEEK,
-    MOST_WEEKS,
     STATIC_KCAL_PER_KG,
     BodiesAlong,
     DeficitAim,
@@ -136,6 +135,7 @@ class SimpleRules(NamedTuple):
 
 class PhasesPlanned(NamedTuple):
     """A plan and what it starts from. ``nearest`` is set where no safe plan does what was asked: then no phases are.
+    ``nearest_kind`` is that of its weeks.
 
     ``to_follow`` is the phase that was asked for. ``sizes`` and ``levers`` are empty where they were not asked for.
     """
@@ -147,6 +147,7 @@ class PhasesPlanned(NamedTuple):
     resting: RestingEnergy
     fat_fraction: Estimate
     nearest: NearestSafe | None
+    nearest_kind: DeficitKind | None
     deficit_kcal: float | None
     told: Cleared[list[PhasePlanned]]
     rules: SimpleRules | None
@@ -195,6 +196,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             resting=assessed.resting,
             fat_fraction=assessed.fat,
             nearest=plan.nearest,
+            nearest_kind=_nearest_kind(asked, plan.nearest),
             deficit_kcal=plan.deficit_kcal,
             told=told,
             rules=None if path is None or cut is None else _simple_rules(cut, plan.deficit_kcal or 0.0, path),
@@ -276,8 +278,8 @@ def _nearest_that_stands(
             return False
 
     def stands_for(weeks: int) -> bool:
-        is_short = weeks + aim.weeks_done <= MOST_WEEKS
-        kind = DeficitKind.MINI_CUT if is_short else DeficitKind.CUT
+        kind = aim.kind_of(weeks)
+        is_short = kind is DeficitKind.MINI_CUT
         # The goal and the weeks settle the deficit, and a short phase has no breaks.
         moved: dict[str, object] = {"deficit_kcal": None, "pace": Pace.STEADY} if aim.has_goal else {}
         moved |= {"break_every_weeks": None, "break_weeks": 1} if is_short else {}
@@ -293,6 +295,12 @@ def _nearest_that_stands(
         moved = no_goal | {"pace": Pace.STEADY}
         kcal = next((less for less in _less(kcal, 1.0) if stands(**moved | {"deficit_kcal": less})), None)
     return NearestSafe(fat, weeks, kcal)
+
+
+def _nearest_kind(asked: PlanAsked, nearest: NearestSafe | None) -> DeficitKind | None:
+    """The kind of phase that the nearest weeks are, which may be another than asked."""
+    weeks = None if nearest is None else nearest.weeks
+    return asked.aim.kind_of(weeks) if weeks and isinstance(asked.aim, DeficitAim) else None
 
 
 def _less(value: float, step: float) -> Iterator[float]:

@@ -71,6 +71,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
         else Nearest(
             fat_loss_kg=mapping.rounded_if_any(plan.nearest.fat_loss_kg, 2),
             weeks=plan.nearest.weeks,
+            weeks_kind=None if plan.nearest_kind is None else plan.nearest_kind.value,
             deficit_kcal=mapping.rounded_if_any(plan.nearest.deficit_kcal, KCAL),
         ),
         maintenance_kcal=amount(plan.maintenance, KCAL),

@@ -430,7 +430,18 @@ class Nearest(Response, frozen=True, kw_only=True):
     fat_loss_kg: Annotated[float | None, Meta(description="Most fat that can be lost in the time asked.")]
     weeks: Annotated[
         int | None,
-        Meta(description="Fewest weeks for the fat asked; above 6 it is an ordinary cut, and 0 where the goal is met."),
+        Meta(
+            description="Fewest weeks for the goal asked, 0 where it is met; without a goal the most that leave a "
+            "deficit worth it. Of the kind `weeks_kind`, which may be another than asked."
+        ),
+    ]
+    weeks_kind: Annotated[
+        str | None,
+        Meta(
+            description="Kind of phase that so many weeks are: `mini_cut` up to 6 in all, those done included, else "
+            "`cut`; null where `weeks` names none. Extensible.",
+            examples=["cut"],
+        ),
     ]
     deficit_kcal: Annotated[float | None, Meta(description="Largest deficit inside every guard rail.")]
 

@@ -62,6 +62,10 @@ class DeficitAim(msgspec.Struct, frozen=True, kw_only=True):
         """Whether something is to be reached, rather than a length to be spent."""
         return not (self.fat_loss_kg is None and self.target_fat_fraction is None and self.target_weight_kg is None)
 
+    def kind_of(self, weeks: int) -> DeficitKind:
+        """The kind of a phase of so many weeks beside those done."""
+        return DeficitKind.MINI_CUT if weeks + self.weeks_done <= MOST_WEEKS else DeficitKind.CUT
+
     @property
     def most_weeks(self) -> int:
         """The longest phase of this kind that is still open."""

@@ -89,7 +89,10 @@ def nearest_texts(words: Words, nearest: Nearest | None) -> list[str]:
         "deficit_kcal": "picture-nearest-deficit",
     }
     told = {name: value for name, value in values.items() if value and not (words.spares and name == "fat_kg")}
-    return [words.say(names[name], **{name: value}) for name, value in told.items()]
+    kind = {} if nearest.weeks_kind is None else {"kind": nearest.weeks_kind}
+    return [
+        words.say(names[name], **{name: value}, **(kind if name == "weeks" else {})) for name, value in told.items()
+    ]
 
 
 def infeasible_lines(words: Words, plan: PlanResponse) -> list[str]:
