@@ -844,3 +844,27 @@ async def test_the_nearest_weeks_are_named_with_their_kind(service: Running, pha
     assert (weeks + phase.get("weeks_done", 0) <= 6) is (kind == "mini_cut")
     again = phase | {"kind": kind, "weeks": weeks}
     assert (await post(service, asked(again))).json()["feasible"]
+
+
+# --- beside the forecast --------------------------------------------------------------------------------------------
+
+
+async def test_the_static_rule_counts_easing_in_as_half_and_breaks_as_nothing(service: Running) -> None:
+    plan = (await post(service, asked(mini(weeks=4, deficit_kcal=500, easing_in_weeks=2)))).json()
+    assert plan["rule_of_thumb"]["fat_loss_static_kg"] == pytest.approx(500 * 7 * 3 / 7700, abs=0.005)
+    plan = (await post(service, asked(cut(weeks=9, deficit_kcal=500, break_every_weeks=4)))).json()
+    elements = [week["element"] for week in plan["phases"][0]["weeks"]]
+    weeks = elements.count("deficit")
+    assert weeks < len(elements) == 9
+    assert plan["rule_of_thumb"]["fat_loss_static_kg"] == pytest.approx(500 * 7 * weeks / 7700, abs=0.005)
+
+
+async def test_what_makes_a_gain_uncertain_is_asked_at_its_end_and_not_at_that_of_a_pause(service: Running) -> None:
+    lean = {"body_fat": {"fat_fraction": 0.12, "method": "dxa"}}
+    sources = ["body_fat", "partition", "carried_mass"]
+    at_once, later = [
+        (await post(service, asked({"kind": "gain", "weeks": 16}, lean, uncertainty_sources=sources, **more))).json()
+        for more in ({}, {"pause": {"weeks": 4}})
+    ]
+    assert [phase["kind"] for phase in later["phases"]] == ["maintenance", "gain"]
+    assert later["dominant_uncertainty"] == at_once["dominant_uncertainty"] == "partition"

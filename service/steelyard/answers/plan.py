@@ -16,6 +16,7 @@ from steelyard.science.numbers import Estimate
 from steelyard.science.phase import (
     COMMON_FIRST_DROP_KG,
     COMMON_LOSS_KG_PER_WEEK,
+    EASING_SHARE,
     STATIC_KCAL_PER_KG,
     BodiesAlong,
     DeficitAim,
@@ -184,6 +185,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
         plan = plan._replace(nearest=_nearest_that_stands(asked, member, plan.nearest, until_event))
     assessed, path, cut = member.assessed, plan.forecast, plan.cut_phase
     days = _explain_days(asked, member.subject, told.value)
+    to_follow = _to_follow(asked, told.value)
     doubts = provisional(member, asked.start) if told.value else []
     if asked.lived is not None and told.value:
         doubts += doubts_about_week(asked.lived, member.subject, told.value[-1].phase.weeks[-1].last_day)
@@ -200,10 +202,12 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             deficit_kcal=plan.deficit_kcal,
             told=told,
             rules=None if path is None or cut is None else _simple_rules(cut, plan.deficit_kcal or 0.0, path),
-            dominant_source=None if path is None else path.dominant_source((cut or plan.phases[0]).last_point),
+            dominant_source=None
+            if path is None or to_follow is None
+            else path.dominant_source(plan.phases[to_follow.place].last_point),
             sizes=[*_sizes(asked, member.subject, plan, bodies)] if told.value else [],
             levers=[*_levers(asked, member.subject, plan, bodies, told.value)],
-            to_follow=_to_follow(asked, told.value),
+            to_follow=to_follow,
         ),
         reasons=[
             assessed.resting.reason,
@@ -476,11 +480,13 @@ def _explain_days(asked: PlanAsked, subject: Subject, phases: list[PhasePlanned]
 
 
 def _simple_rules(cut: PlannedPhase, deficit_kcal: float, path: Forecast) -> SimpleRules:
-    weeks = sum(week.element in (Element.DEFICIT, Element.EASING_IN) for week in cut.weeks)
+    elements = [week.element for week in cut.weeks]
+    full, eased = elements.count(Element.DEFICIT), elements.count(Element.EASING_IN)
+    weeks = full + eased
     lower, upper = COMMON_LOSS_KG_PER_WEEK
     first, second = path.states[cut.first], path.states[cut.first + 1]
     return SimpleRules(
-        static_loss_kg=deficit_kcal * 7 * weeks / STATIC_KCAL_PER_KG,
+        static_loss_kg=deficit_kcal * 7 * (full + EASING_SHARE * eased) / STATIC_KCAL_PER_KG,
         common_loss_kg=(lower * weeks, upper * weeks),
         common_first_drop_kg=COMMON_FIRST_DROP_KG,
         forecast_first_drop_kg=float(first.weight_kg - second.weight_kg),

@@ -153,7 +153,7 @@ class KnownCuts(Response, frozen=True, kw_only=True):
 
 
 class PlanFragment(Response, frozen=True, kw_only=True):
-    """Part of a request to `/v1/plans`: add `profile`, `screening`, `maintenance` or `log` as they were sent here."""
+    """Part of a request to `/v1/plans`: add `profile`, `screening`, `maintenance`, `log` or `state` as sent here."""
 
     start_date: CivilDate
     phase: Annotated[

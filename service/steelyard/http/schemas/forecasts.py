@@ -105,7 +105,13 @@ class ForecastRequest(Request, frozen=True, kw_only=True):
 class NearestTarget(Response, frozen=True, kw_only=True):
     """How near a safe intake comes, on each axis. Absent where there is nothing safe on it."""
 
-    value: Annotated[float | None, Meta(description="The value reached by the date at the nearest safe intake.")]
+    value: Annotated[
+        float | None,
+        Meta(
+            description="The value reached by the date at the nearest safe intake; for `date_for_target` after 26 "
+            "weeks at the intake asked about."
+        ),
+    ]
     by_date: Annotated[
         CivilDate | None,
         Meta(
@@ -135,7 +141,10 @@ class SourceEffect(Response, frozen=True, kw_only=True):
 class ForecastResponse(Provenance, frozen=True, kw_only=True):
     """The forecast. `feasible` is false when no safe intake reaches the target: then `nearest` says what would."""
 
-    feasible: Annotated[bool, Meta(description="Whether the target is reached by a safe intake.", examples=[True])]
+    feasible: Annotated[
+        bool,
+        Meta(description="Whether the target is reached by a safe intake; always true for a `path`.", examples=[True]),
+    ]
     nearest: Annotated[NearestTarget | None, Meta(description="Set when not feasible.")]
     intake_kcal: Annotated[
         float | None, Meta(description="The intake asked about or found, for targets.", examples=[2240])

@@ -469,7 +469,11 @@ class PhaseSize(Response, frozen=True, kw_only=True):
     change: Annotated[PhaseTotals, Meta(description="What the phase does at this size.")]
     at_end: ForecastPoint
     tissue_rate_percent: Annotated[
-        float, Meta(description="Fat and lean tissue gained a week, percent of body mass.", examples=[-0.71])
+        float,
+        Meta(
+            description="Fat and lean tissue gained a week outside breaks, percent of body mass; negative where lost.",
+            examples=[-0.71],
+        ),
     ]
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that warn of this size.")]
     reasons: list[Note]
@@ -516,7 +520,12 @@ class RuleOfThumb(Response, frozen=True, kw_only=True):
     """What simple rules say beside the forecast."""
 
     fat_loss_static_kg: Annotated[
-        float, Meta(description="Loss by 7,700 kcal a kilogram at a constant deficit.", examples=[2.27])
+        float,
+        Meta(
+            description="Loss by 7,700 kcal a kilogram at a deficit that stays as it begins: half of it while easing "
+            "in, none in breaks.",
+            examples=[2.27],
+        ),
     ]
     fat_loss_common_practice_kg: Annotated[
         list[float], Meta(description="Loss commonly quoted, lower and upper.", examples=[[2.3, 4.5]])
@@ -537,7 +546,10 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
     logging_ratio: LoggingRatio
     resting_kcal: Annotated[Interval, Meta(description="Resting energy expenditure.")]
     body_fat_fraction: Annotated[Interval, Meta(description="Body fat the plan starts from, 0 to 1.")]
-    start_weight_kg: Annotated[float, Meta(description="Scale weight the plan starts from, as given.", examples=[84.6])]
+    start_weight_kg: Annotated[
+        float,
+        Meta(description="Scale weight the plan starts from: as given, or as a `state` knows it.", examples=[84.6]),
+    ]
     protein_reference_kg: Annotated[
         float,
         Meta(
@@ -548,7 +560,11 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
     ]
     deficit_kcal: Annotated[
         float | None,
-        Meta(description="Deficit at the start of the mini-cut, where one is planned.", examples=[500]),
+        Meta(
+            description="Daily deficit in full, at the start of the mini-cut or the cut and under the maintenance by "
+            "then; null where none is planned.",
+            examples=[500],
+        ),
     ]
     phases: list[Phase]
     sizes: Annotated[
@@ -565,11 +581,17 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
             "first."
         ),
     ]
-    guard_rails: Annotated[list[GuardRail], Meta(description="Rails that capped or warned.")]
-    rule_of_thumb: Annotated[RuleOfThumb | None, Meta(description="Simple rules beside the forecast.")]
+    guard_rails: Annotated[list[GuardRail], Meta(description="Rails that refused, capped or warned.")]
+    rule_of_thumb: Annotated[
+        RuleOfThumb | None,
+        Meta(description="Simple rules beside the forecast of a mini-cut or a cut; null where none is planned."),
+    ]
     dominant_uncertainty: Annotated[
         str | None,
-        Meta(description="Source that widens the fat forecast most at the end of the cut. Extensible."),
+        Meta(
+            description="Source that widens the fat forecast most at the end of the phase that was asked for. "
+            "Extensible."
+        ),
     ]
     state: State
     reasons: list[Note]

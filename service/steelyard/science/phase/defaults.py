@@ -150,7 +150,7 @@ COMMON_FIRST_DROP_KG = (
              basis=Basis.COMMON_PRACTICE),
 )  # fmt: skip
 LEAST_DEFICIT = constant(
-    "deficit_least", 100.0, unit="kcal/d", summary="Deficit below which a mini-cut is not worth its cost",
+    "deficit_least", 100.0, unit="kcal/d", summary="Deficit below which a fat-loss phase is not worth its cost",
     basis=Basis.JUDGEMENT,
 )  # fmt: skip
 SEEN_KG = constant(
