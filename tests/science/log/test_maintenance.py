@@ -1,6 +1,7 @@
 """What of a log's maintenance is believed, for a body that rests at 1,700 kcal/d and by the equations spends 2,600."""
 
 import math
+from itertools import pairwise
 
 import pytest
 from steelyard.science.log.entries import DailyLog
@@ -40,6 +41,22 @@ def test_of_a_body_that_none_has_the_equations_are_believed_and_the_log_kept() -
     relative = math.hypot(100.0 / 1500.0, 260.0 / 2600.0)
     assert believed.logging_ratio.sd == pytest.approx(1500.0 / 2600.0 * relative)
     assert (believed.prior_share, believed.log_share) == (0.3, 0.7)
+
+
+def test_belief_fades_without_a_step() -> None:
+    """From 1.2 times resting energy, about that of a day in a chair, to 1.1 (judgement)."""
+    at = [as_believed(found(1500.0, spent / 100.0 * RESTING), PRIOR, RESTING) for spent in range(105, 126)]
+    physical = [one.physical.mean for one in at]
+    assert physical[:6] == [PRIOR.mean] * 6
+    assert physical[15:] == [spent / 100.0 * RESTING for spent in range(120, 126)]
+    assert physical[10] == pytest.approx(0.5 * PRIOR.mean + 0.5 * 1.15 * RESTING)
+    # A hundredth of resting energy moves what is told by a tenth of what lies between, and by what it is itself.
+    most = 0.12 * (PRIOR.mean - 1.1 * RESTING) + 0.01 * RESTING
+    assert max(abs(after - before) for before, after in pairwise(physical)) < most
+    ratio = [one.logging_ratio for one in at]
+    assert max(abs(after.mean - before.mean) for before, after in pairwise(ratio)) < 0.03
+    # In between nobody knows which: the interval holds both.
+    assert ratio[10].sd > 1.2 * max(ratio[0].sd, ratio[20].sd)
 
 
 def test_less_than_resting_energy_is_doubted_with_odds_that_add_up() -> None:

@@ -8,7 +8,12 @@ import math
 
 import msgspec
 
-from ..measures import EXPENDITURE_BELIEVED, EXPENDITURE_REFUSED, check_expenditure
+from ..measures import (
+    EXPENDITURE_BELIEVED,
+    EXPENDITURE_REFUSED,
+    EXPENDITURE_SURELY_BELIEVED,
+    check_expenditure,
+)
 from ..numbers import Estimate, Number
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, Message, constant, equation, say, traced
 from . import kernel as k
@@ -101,6 +106,7 @@ def maintenance_from_fit(fit: LogFit) -> LogMaintenance:
 def as_believed(found: LogMaintenance, prior: Estimate, resting_kcal: float) -> LogMaintenance:
     """``found`` of one person, its physical estimate that of the equations where the log's is one that no body has.
 
+    What hardly any body has is believed in part: a log of one meal more turns nobody's expenditure into another.
     Where less than resting energy is logged something was left out, or the equations err for this body, or it is ill.
     Raises: ``OutOfDomain`` where the log says more than any body spends.
     """
@@ -108,8 +114,30 @@ def as_believed(found: LogMaintenance, prior: Estimate, resting_kcal: float) -> 
         check_expenditure(found.physical.mean, resting_kcal, "log")
     if found.maintenance.mean < resting_kcal and found.log_share > 0.0:
         found = msgspec.structs.replace(found, doubt=_doubt(found, prior, resting_kcal))
-    if found.physical.mean >= EXPENDITURE_BELIEVED * resting_kcal:
+    fades = EXPENDITURE_SURELY_BELIEVED - EXPENDITURE_BELIEVED
+    share = (found.physical.mean / resting_kcal - EXPENDITURE_BELIEVED) / fades
+    if share >= 1.0:
         return found
+    kept = _by_equations(found, prior)
+    return kept if share <= 0.0 else _in_part(found, kept, share)
+
+
+def _in_part(found: LogMaintenance, kept: LogMaintenance, share: float) -> LogMaintenance:
+    """What is believed to a ``share``, and else what is ``kept`` in its place."""
+
+    def both(of_log: Estimate, other: Estimate) -> Estimate:
+        return mixed([(share, of_log.mean, of_log.sd**2), (1.0 - share, other.mean, other.sd**2)])
+
+    return msgspec.structs.replace(
+        found,
+        maintenance=both(found.maintenance, kept.maintenance),
+        physical=both(found.physical, kept.physical),
+        logging_ratio=both(found.logging_ratio, kept.logging_ratio),
+    )
+
+
+def _by_equations(found: LogMaintenance, prior: Estimate) -> LogMaintenance:
+    """A log of which only the food counts: the physical estimate is that of the equations."""
     least = LOGGING_RATIO_LEAST * prior.mean
     settled = found.maintenance
     if settled.mean < least:

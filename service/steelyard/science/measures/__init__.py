@@ -51,6 +51,7 @@ from .fat_measurements import (
 from .plausible import (
     EXPENDITURE_BELIEVED,
     EXPENDITURE_REFUSED,
+    EXPENDITURE_SURELY_BELIEVED,
     check_expenditure,
     doubts_about_body,
     doubts_about_expenditure,
@@ -69,6 +70,7 @@ __all__ = [
     "ACTIVITY_ERROR",
     "EXPENDITURE_BELIEVED",
     "EXPENDITURE_REFUSED",
+    "EXPENDITURE_SURELY_BELIEVED",
     "FAT_FRACTION_FROM",
     "FAT_FRACTION_TO",
     "Assessment",

@@ -40,6 +40,14 @@ EXPENDITURE_BELIEVED = constant(
     summary="Maintenance under which none is believed: food and sitting up alone take more",
     basis=Basis.JUDGEMENT,
 )
+EXPENDITURE_SURELY_BELIEVED = constant(
+    "expenditure_surely_believed",
+    1.2,
+    unit="x resting energy",
+    summary="Maintenance from which a log is believed in full: a day in bed or in a chair takes about as much. Under "
+    "it belief fades to none at the least that is believed",
+    basis=Basis.JUDGEMENT,
+)
 EXPENDITURE_ASKED = constant(
     "expenditure_asked",
     2.5,
