@@ -1395,3 +1395,21 @@ def test_what_was_planned_ahead_is_no_body_of_its_first_day(name: str, day: str,
         assert told["as_of_date"] == _on(6)
         for known in ("weight_kg", "maintenance_kcal"):
             assert told[known] == read[known], (on, known)
+
+
+def test_a_cut_that_stalls_for_longer_than_what_is_handed_on_is_still_one() -> None:
+    """Somebody who logs no food loses 7 kg and then nothing for 20 weeks: the entries of the cut are long counted."""
+    rng = random.Random(1)
+    weights = [
+        {"date": _on(day - 280), "weight_kg": round(92.0 - 0.05 * min(day, 140) + rng.gauss(0.0, 0.4), 1)}
+        for day in range(280)
+    ]
+    profile = {**WHO["profile"], "weight_kg": 92.0}
+    whole = call("read_trend", {"profile": profile, "log": {"weights": weights}})["stall_probability"]
+    state = None
+    for first in range(0, 280, 28):
+        asked = {"profile": profile, "state": state, "log": {"weights": weights[first : first + 28]}}
+        found = call("read_trend", asked)
+        state = found["state"]
+    assert whole > 0.5
+    assert found["stall_probability"] == pytest.approx(whole, abs=0.1)

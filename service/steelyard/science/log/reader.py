@@ -209,7 +209,8 @@ def trend_of_log(
         with_views=True,
     )
     wait = _days_to_wait(log, as_of_day, phase_days)
-    trend = trend_from_fit(reading.daily, reading.fit, is_loss_meant, wait, assessed.resting.mean)
+    resting = assessed.resting.mean
+    trend = trend_from_fit(reading.daily, reading.fit, is_loss_meant, wait, resting, reading.onset)
     lately = steps_lately(reading.daily, reading.tissue.kcal_per_step) if reading.daily.steps else None
     return msgspec.structs.replace(trend, steps=lately), reading
 

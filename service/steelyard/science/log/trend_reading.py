@@ -15,6 +15,7 @@ from .entries import DailyLog, iso_date
 from .explanations import EXPLAINED_DAYS, Explained, explain
 from .intake_slips import INTAKE_SLIP, INTAKE_TWICE
 from .maintenance import LogMaintenance, as_believed, maintenance_from_fit
+from .onset import Onset, warmed
 from .steps import LatelyWalked
 from .view import View
 from .weight_slips import DECIMAL_SLIP, GAP, SET_ASIDE, UNIT_MIX_UP
@@ -141,8 +142,9 @@ def trend_from_fit(
     is_loss_meant: bool | None = None,
     wait_days: int = 0,
     resting_kcal: float | None = None,
+    onset: Onset | None = None,
 ) -> Trend:
-    """The trend of a cleaned log over which the bank was run, with views.
+    """The trend of a cleaned log over which the bank was run, with views; ``onset``: what was read before it.
 
     ``is_loss_meant``: whether the person means to lose; None reads it from the log. No direction is told for
     ``wait_days``. ``resting_kcal``: of the person, against which maintenance is believed or not.
@@ -166,7 +168,7 @@ def trend_from_fit(
     water = tuple(water_events(fit, WATER_NAMED))
     explained = explain(fit, of_log, least_spent)
     if is_loss_meant is None:
-        is_loss_meant = _means_to_lose(log, fit)
+        is_loss_meant = _means_to_lose(log, fit, onset)
     return Trend(
         first_day=log.first_day,
         days=count,
@@ -221,15 +223,18 @@ def _lasting_rate(weekly: Estimate, changes: tuple[Change, ...]) -> Estimate:
     return weekly
 
 
-def _means_to_lose(log: DailyLog, fit: LogFit) -> bool:
+def _means_to_lose(log: DailyLog, fit: LogFit, onset: Onset | None) -> bool:
     """Whether the log looks like a diet: it tells less than is spent, less than before, or tissue has fallen.
 
-    Of someone who logs no food, whether tissue has fallen.
+    Of someone who logs no food, whether tissue has fallen. What was read before counts: a cut that has stalled for
+    longer than the entries that were handed on is still one.
     """
-    count = len(log.weight_kg)
     tissue = fit.row(fit.now, 6)
-    if min(tissue) - tissue[0] < -LOSS_MEANT_SHARE * tissue[0]:
+    begun = fit.settings[k.SETTLED] if onset is not None and onset.goes_on else tissue[0]
+    if min(tissue) - begun < -LOSS_MEANT_SHARE * begun:
         return True
+    log, _ = warmed(onset, log)
+    count = len(log.weight_kg)
     logged = [(day, kcal) for day, (kcal, has) in enumerate(zip(log.intake_kcal, log.is_logged, strict=True)) if has]
     recent = [kcal for day, kcal in logged if day >= count - 1 - LASTING_DAYS]
     if not recent:
