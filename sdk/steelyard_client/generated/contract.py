@@ -167,6 +167,7 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "question": "models.PathQuestion | PathQuestionDict | models.IntakeQuestion | "
         "IntakeQuestionDict | models.DateQuestion | DateQuestionDict",
         "current_intake_kcal": "float | None?",
+        "cut_history": "models.CutHistory | CutHistoryDict | None?",
         "log": "models.Log | LogDict | None?",
         "maintenance": "models.KnownMaintenance | KnownMaintenanceDict | None?",
         "screening": "models.Screening | ScreeningDict | None?",

@@ -649,6 +649,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                     {"type": "null"},
                 ]
             },
+            "cut_history": {"anyOf": [{"$ref": "CutHistory"}, {"type": "null"}]},
             "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
             "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
             "profile": {"$ref": "Profile"},

@@ -407,7 +407,7 @@ class CutDict(TypedDict):
 
 
 class CutHistoryDict(TypedDict):
-    """Cuts already done. Unknown history keeps the plan to the default deficit.
+    """Cuts already done. Unknown history keeps a plan to the default deficit, and a forecast says so.
 
     cuts_last_12_months: Fat-loss phases in the last twelve months. 0 to 12.
     weeks_since_last_cut: Weeks since the last one ended. 0 to 520.
@@ -586,6 +586,7 @@ class ForecastRequestDict(TypedDict):
     """A person and a question about what an intake does.
 
     current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
+    cut_history: Cuts already done, for the rails that count them; else as the state knows them.
     log: Dated weights and intakes to estimate maintenance from.
     maintenance: A known maintenance; else it is estimated from profile and log.
     profile: See `ProfileDict`.
@@ -598,6 +599,7 @@ class ForecastRequestDict(TypedDict):
     """
 
     current_intake_kcal: "NotRequired[float | None]"
+    cut_history: "NotRequired[models.CutHistory | CutHistoryDict | None]"
     log: "NotRequired[models.Log | LogDict | None]"
     maintenance: "NotRequired[models.KnownMaintenance | KnownMaintenanceDict | None]"
     profile: "models.Profile | ProfileDict"
@@ -758,7 +760,8 @@ class LogDict(TypedDict):
 
     check_ins: How the person is: what may end, shorten or raise a deficit. `[]` if absent.
     cycle: First days of menstruation, also the last before the log: the rise of weight around them then does not
-        read as a change of tissue. `[]` if absent.
+        read as a change of tissue. One over a week after all else that was logged is kept for a later day where
+        no `as_of_date` is asked for. `[]` if absent.
     events: What explains weight without tissue: creatine, illness, travel, salt. `[]` if absent.
     intakes: Daily intakes. `[]` if absent.
     measurements: Body-fat readings, girths or skinfolds, dated. `[]` if absent.

@@ -12,7 +12,7 @@ T = TypeVar("T", bound="CutHistory")
 
 @_attrs_define
 class CutHistory:
-    """Cuts already done. Unknown history keeps the plan to the default deficit.
+    """Cuts already done. Unknown history keeps a plan to the default deficit, and a forecast says so.
 
     Attributes:
         cuts_last_12_months (int): Fat-loss phases in the last twelve months.

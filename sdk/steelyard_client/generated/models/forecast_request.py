@@ -10,6 +10,7 @@ from ..models.uncertainty_source import UncertaintySource
 from ..types import UNSET, Unset
 
 if TYPE_CHECKING:
+    from ..models.cut_history import CutHistory
     from ..models.date_question import DateQuestion
     from ..models.intake_question import IntakeQuestion
     from ..models.known_maintenance import KnownMaintenance
@@ -32,6 +33,8 @@ class ForecastRequest:
         question (DateQuestion | IntakeQuestion | PathQuestion): What to forecast or to solve for.
         start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
         current_intake_kcal (float | None | Unset): What is eaten a day at present; maintenance by default.
+        cut_history (CutHistory | None | Unset): Cuts already done, for the rails that count them; else as the state
+            knows them.
         log (Log | None | Unset): Dated weights and intakes to estimate maintenance from.
         maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from profile and log.
         screening (None | Screening | Unset): Safety questions; without them no deficit and no gain is forecast.
@@ -45,6 +48,7 @@ class ForecastRequest:
     question: DateQuestion | IntakeQuestion | PathQuestion
     start_date: datetime.date
     current_intake_kcal: float | None | Unset = UNSET
+    cut_history: CutHistory | None | Unset = UNSET
     log: Log | None | Unset = UNSET
     maintenance: KnownMaintenance | None | Unset = UNSET
     screening: None | Screening | Unset = UNSET
@@ -52,6 +56,7 @@ class ForecastRequest:
     uncertainty_sources: list[UncertaintySource] | None | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.cut_history import CutHistory  # noqa: PLC0415
         from ..models.intake_question import IntakeQuestion  # noqa: PLC0415
         from ..models.known_maintenance import KnownMaintenance  # noqa: PLC0415
         from ..models.log import Log  # noqa: PLC0415
@@ -76,6 +81,14 @@ class ForecastRequest:
             current_intake_kcal = UNSET
         else:
             current_intake_kcal = self.current_intake_kcal
+
+        cut_history: dict[str, Any] | None | Unset
+        if isinstance(self.cut_history, Unset):
+            cut_history = UNSET
+        elif isinstance(self.cut_history, CutHistory):
+            cut_history = self.cut_history.to_dict()
+        else:
+            cut_history = self.cut_history
 
         log: dict[str, Any] | None | Unset
         if isinstance(self.log, Unset):
@@ -134,6 +147,8 @@ class ForecastRequest:
         )
         if current_intake_kcal is not UNSET:
             field_dict["current_intake_kcal"] = current_intake_kcal
+        if cut_history is not UNSET:
+            field_dict["cut_history"] = cut_history
         if log is not UNSET:
             field_dict["log"] = log
         if maintenance is not UNSET:
@@ -149,6 +164,7 @@ class ForecastRequest:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.cut_history import CutHistory  # noqa: PLC0415
         from ..models.date_question import DateQuestion  # noqa: PLC0415
         from ..models.intake_question import IntakeQuestion  # noqa: PLC0415
         from ..models.known_maintenance import KnownMaintenance  # noqa: PLC0415
@@ -200,6 +216,23 @@ class ForecastRequest:
         current_intake_kcal = _parse_current_intake_kcal(
             d.pop("current_intake_kcal", UNSET)
         )
+
+        def _parse_cut_history(data: object) -> CutHistory | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                cut_history_type_0 = CutHistory.from_dict(data)
+
+                return cut_history_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(CutHistory | None | Unset, data)
+
+        cut_history = _parse_cut_history(d.pop("cut_history", UNSET))
 
         def _parse_log(data: object) -> Log | None | Unset:
             if data is None:
@@ -302,6 +335,7 @@ class ForecastRequest:
             question=question,
             start_date=start_date,
             current_intake_kcal=current_intake_kcal,
+            cut_history=cut_history,
             log=log,
             maintenance=maintenance,
             screening=screening,

@@ -27,7 +27,7 @@ class ForecastResponse:
     Attributes:
         cautions (list[Note]):
         contract_version (str): Version of the contract.
-        feasible (bool): Whether the target is reached by a safe intake.
+        feasible (bool): Whether the target is reached by a safe intake; always true for a `path`.
         fingerprint (str): Digest of the input, the contract and the model version.
         guard_rails (list[GuardRail]): Rails that warned.
         intake_kcal (float | None): The intake asked about or found, for targets.

@@ -28,7 +28,8 @@ class Log:
         weights (list[WeightEntry]): Weighings.
         check_ins (list[CheckIn] | Unset): How the person is: what may end, shorten or raise a deficit. `[]` if absent.
         cycle (list[datetime.date] | Unset): First days of menstruation, also the last before the log: the rise of
-            weight around them then does not read as a change of tissue. `[]` if absent.
+            weight around them then does not read as a change of tissue. One over a week after all else that was logged is
+            kept for a later day where no `as_of_date` is asked for. `[]` if absent.
         events (list[DatedEvent] | Unset): What explains weight without tissue: creatine, illness, travel, salt. `[]` if
             absent.
         intakes (list[IntakeEntry] | Unset): Daily intakes. `[]` if absent.

@@ -16,12 +16,16 @@ class Nearest:
     Attributes:
         deficit_kcal (float | None): Largest deficit inside every guard rail.
         fat_loss_kg (float | None): Most fat that can be lost in the time asked.
-        weeks (int | None): Fewest weeks for the fat asked; above 6 it is an ordinary cut, and 0 where the goal is met.
+        weeks (int | None): Fewest weeks for the goal asked, 0 where it is met; without a goal the most that leave a
+            deficit worth it. Of the kind `weeks_kind`, which may be another than asked.
+        weeks_kind (None | str): Kind of phase that so many weeks are: `mini_cut` up to 6 in all, those done included,
+            else `cut`; null where `weeks` names none. Extensible.
     """
 
     deficit_kcal: float | None
     fat_loss_kg: float | None
     weeks: int | None
+    weeks_kind: None | str
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
     )
@@ -36,6 +40,9 @@ class Nearest:
         weeks: int | None
         weeks = self.weeks
 
+        weeks_kind: None | str
+        weeks_kind = self.weeks_kind
+
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update(
@@ -43,6 +50,7 @@ class Nearest:
                 "deficit_kcal": deficit_kcal,
                 "fat_loss_kg": fat_loss_kg,
                 "weeks": weeks,
+                "weeks_kind": weeks_kind,
             }
         )
 
@@ -73,10 +81,18 @@ class Nearest:
 
         weeks = _parse_weeks(d.pop("weeks"))
 
+        def _parse_weeks_kind(data: object) -> None | str:
+            if data is None:
+                return data
+            return cast(None | str, data)
+
+        weeks_kind = _parse_weeks_kind(d.pop("weeks_kind"))
+
         nearest = cls(
             deficit_kcal=deficit_kcal,
             fat_loss_kg=fat_loss_kg,
             weeks=weeks,
+            weeks_kind=weeks_kind,
         )
 
         nearest.additional_properties = d

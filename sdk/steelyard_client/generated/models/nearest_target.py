@@ -15,9 +15,11 @@ class NearestTarget:
     """How near a safe intake comes, on each axis. Absent where there is nothing safe on it.
 
     Attributes:
-        by_date (datetime.date | None): The date on which the nearest safe intake reaches it.
+        by_date (datetime.date | None): The date nearest to the one asked for on which the nearest safe intake reaches
+            it: earlier where it has gone past it by then.
         intake_kcal (float | None): The nearest safe intake.
-        value (float | None): The value reached by the date at the nearest safe intake.
+        value (float | None): The value reached by the date at the nearest safe intake; for `date_for_target` after 26
+            weeks at the intake asked about.
     """
 
     by_date: datetime.date | None

@@ -19,8 +19,8 @@ class NextPhase:
 
     Attributes:
         kind (str): `mini_cut`, `cut`, `gain` or `maintenance`. Extensible.
-        plan (PlanFragment): Part of a request to `/v1/plans`: add `profile`, `screening`, `maintenance` or `log` as
-            they were sent here.
+        plan (PlanFragment): Part of a request to `/v1/plans`: add `profile`, `screening`, `maintenance`, `log` or
+            `state` as sent here.
         weeks (int): Its length.
     """
 

@@ -34,7 +34,8 @@ class PhaseSize:
         size (str): `gentle`, `steady` or `brisk`; `own`: as asked or solved for; `largest`: the most that the guard
             rails allow. Extensible.
         surplus_kcal (float | None): Daily surplus of a gain.
-        tissue_rate_percent (float): Fat and lean tissue gained a week, percent of body mass.
+        tissue_rate_percent (float): Fat and lean tissue gained a week outside breaks, percent of body mass; negative
+            where lost.
         weeks (int): Length of the phase.
     """
 

@@ -21,7 +21,7 @@ T = TypeVar("T", bound="PlanFragment")
 
 @_attrs_define
 class PlanFragment:
-    """Part of a request to `/v1/plans`: add `profile`, `screening`, `maintenance` or `log` as they were sent here.
+    """Part of a request to `/v1/plans`: add `profile`, `screening`, `maintenance`, `log` or `state` as sent here.
 
     Attributes:
         current_intake_kcal (float | None): As it was sent.

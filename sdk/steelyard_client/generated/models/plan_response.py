@@ -30,11 +30,13 @@ class PlanResponse:
             ``coverage``.
         cautions (list[Note]):
         contract_version (str): Version of the contract.
-        deficit_kcal (float | None): Deficit at the start of the mini-cut, where one is planned.
-        dominant_uncertainty (None | str): Source that widens the fat forecast most at the end of the cut. Extensible.
+        deficit_kcal (float | None): Daily deficit in full, at the start of the mini-cut or the cut and under the
+            maintenance by then; null where none is planned.
+        dominant_uncertainty (None | str): Source that widens the fat forecast most at the end of the phase that was
+            asked for. Extensible.
         feasible (bool): Whether a safe plan does what was asked.
         fingerprint (str): Digest of the input, the contract and the model version.
-        guard_rails (list[GuardRail]): Rails that capped or warned.
+        guard_rails (list[GuardRail]): Rails that refused, capped or warned.
         levers (list[ActivityLever]): Activity beside a fat loss; empty where `include` does not ask for it, or a
             clinician comes first.
         logging_ratio (Interval | None): Logged over eaten energy, where a log of intakes was read; null without one.
@@ -51,10 +53,11 @@ class PlanResponse:
             body fat is high.
         reasons (list[Note]):
         resting_kcal (Interval): A central value with the interval that holds the truth with probability ``coverage``.
-        rule_of_thumb (None | RuleOfThumb): Simple rules beside the forecast.
+        rule_of_thumb (None | RuleOfThumb): Simple rules beside the forecast of a mini-cut or a cut; null where none is
+            planned.
         sizes (list[PhaseSize]): The phase at other sizes, smallest first, and as planned; empty where `include` does
             not ask for them, or there is no choice.
-        start_weight_kg (float): Scale weight the plan starts from, as given.
+        start_weight_kg (float): Scale weight the plan starts from: as given, or as a `state` knows it.
         state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
             it is, beside
             the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase,
