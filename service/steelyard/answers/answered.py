@@ -7,7 +7,7 @@ from typing import Generic, NamedTuple, TypeVar
 from steelyard.science.measures import doubts_about_body
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Z80
-from steelyard.science.rails import BY_RATIO, RailAction, Refused, ratio_decides, without_echoes
+from steelyard.science.rails import BY_RATIO, RailAction, Refused, ratio_decides
 from steelyard.science.register import Message, entries_in, recorded
 
 from .state import StateNow
@@ -71,6 +71,6 @@ def _answering(
             if not doubts:
                 raise
             raise refusal.doubting(doubts) from refusal
-        return Answered(value, reasons, cautions, without_echoes(actions), methods, state)
+        return Answered(value, reasons, cautions, actions, methods, state)
 
     return answered

@@ -216,7 +216,9 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             *_ask_first(member.subject, plan),
         ],
         cautions=[*member.cautions, *what_grows(member), *known_long_ago(member, asked.start), *doubts],
-        actions=rails.with_ratio(member.subject, [*_with_grams(plan.actions, told.value), *caps_on_days(days)]),
+        actions=rails.with_ratio(
+            member.subject, [*_with_grams(rails.without_echoes(plan.actions), told.value), *caps_on_days(days)]
+        ),
         state=state_of(member, known_day(member, asked.start)),
     )
 

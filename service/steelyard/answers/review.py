@@ -22,6 +22,7 @@ from steelyard.science.rails import (
     way_from_underweight,
     weeks_that_count,
     with_ratio,
+    without_echoes,
 )
 from steelyard.science.register import Message, OutOfDomain
 from steelyard.science.review import Before, Review, Settled, log_up_to
@@ -158,7 +159,7 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
         ),
         reasons=[assessed.resting.reason, *found.reasons],
         cautions=[*_cautions(logged, found), *what_grows(whole)],
-        actions=with_ratio(found.now, [*found.actions, *_of_grams(found)]),
+        actions=with_ratio(found.now, without_echoes([*found.actions, *_of_grams(found)])),
         state=not_before(whole.told.known, _counted_up_to(day, now, whole.told)),
     )
 
