@@ -3,7 +3,7 @@
 import math
 from typing import NamedTuple
 
-from ..numbers import Elementwise, Number
+from ..numbers import Elementwise, Number, every
 from ..register import (
     BROZEK_1963,
     SIRI_1961,
@@ -13,7 +13,6 @@ from ..register import (
     equation,
     traced,
 )
-from .linear_equations import every
 
 FAT_FRACTION_FROM = constant(
     "body_fat_domain_from",

@@ -5,7 +5,7 @@ Every function takes one person's floats, or arrays with ``ops=arrays()``.
 
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Number
+from ..numbers import FLOATS, Elementwise, Number, every
 from ..register import (
     HODGDON_1984_MEN,
     HODGDON_1984_WOMEN,
@@ -15,7 +15,6 @@ from ..register import (
     traced,
 )
 from .body_density import log10
-from .linear_equations import every
 
 # density = c - m log10(girths) + h log10(height)
 

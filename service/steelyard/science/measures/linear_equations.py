@@ -9,7 +9,6 @@ the matter of ``age_from_years`` and ``age_to_years``.
 import math
 from collections.abc import Sequence
 from enum import StrEnum
-from typing import Any
 
 import msgspec
 
@@ -200,11 +199,6 @@ class LinearEquation(msgspec.Struct, frozen=True, kw_only=True):
     def _cells(self, is_male: bool) -> list[Cell]:
         sex = Sex.MALE if is_male else Sex.FEMALE
         return [cell for cell in self.cells if cell.sex is None or cell.sex is sex]
-
-
-def every(condition: Any) -> bool:
-    """Whether a condition holds for the one person, or for all of an array."""
-    return condition if isinstance(condition, bool) else bool(condition.all())
 
 
 def define(equation: LinearEquation) -> LinearEquation:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from enum import StrEnum
 from typing import NamedTuple, assert_never
 
-from ..numbers import FLOATS, Elementwise, Number
+from ..numbers import FLOATS, Elementwise, Number, every
 from ..person import Sex
 from ..register import (
     DURNIN_1974,
@@ -21,7 +21,7 @@ from ..register import (
     traced,
 )
 from .body_density import log10
-from .linear_equations import every, plain, signed_sum
+from .linear_equations import plain, signed_sum
 
 
 class SkinfoldMethod(StrEnum):

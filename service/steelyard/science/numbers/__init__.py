@@ -8,6 +8,7 @@ from .elementwise import (
     Row,
     arrayed,
     arrays,
+    every,
     many,
     row_of,
 )
@@ -45,6 +46,7 @@ __all__ = [
     "bounds_columns",
     "bounds_of_each",
     "compiled",
+    "every",
     "facet",
     "inlined",
     "is_compiled",

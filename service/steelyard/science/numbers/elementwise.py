@@ -77,6 +77,11 @@ def arrays() -> Elementwise:
     return Elementwise(np.exp, np.log, np.sqrt, np.tanh, np.maximum, np.minimum, where)
 
 
+def every(condition: Any) -> bool:
+    """Whether a condition holds for the one person, or for all of an array."""
+    return condition if isinstance(condition, bool) else bool(condition.all())
+
+
 def many(array: Any) -> Number:
     """An array across people, where a formula takes a number."""
     return array  # type: ignore[no-any-return]
