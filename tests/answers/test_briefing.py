@@ -102,7 +102,9 @@ def test_a_short_one_leaves_out_weeks_and_never_a_caution() -> None:
         assert len(sections) == (3 if reader.is_short else 7)
 
 
-@pytest.mark.parametrize("why", ["HELD_AT_CEILING", "GAIN_NOT_NOW", "SEASON_HOLD", "SEASON_HELD_AT_NEED"])
+@pytest.mark.parametrize(
+    "why", ["HELD_AT_CEILING", "HELD_AFTER_CUT", "GAIN_NOT_NOW", "SEASON_HOLD", "SEASON_HELD_AT_NEED"]
+)
 def test_a_short_one_says_why_it_is_no_gain(why: str) -> None:
     held = phase(PhaseKind.MAINTENANCE, 0.0, 0.0)._replace(reasons=[say(why), say("HOLD_WHY")])
     for reader in BriefingReader:

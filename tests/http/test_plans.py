@@ -286,7 +286,9 @@ async def test_what_follows_a_mini_cut_gains_below_the_ceiling_alone_and_says_so
         await post(service, asked(mini(weeks=4), {"body_fat": {"fat_fraction": fat_fraction, "method": "dxa"}}))
     ).json()
     assert [phase["kind"] for phase in found["phases"]] == ["mini_cut", *kinds]
-    assert ("HELD_AT_CEILING" in {reason["code"] for reason in found["reasons"]}) == ("gain" not in kinds)
+    said = {reason["code"] for reason in found["reasons"]}
+    assert ("HELD_AFTER_CUT" in said) == ("gain" not in kinds)
+    assert "HELD_AT_CEILING" not in said
 
 
 @pytest.mark.parametrize(
@@ -868,3 +870,23 @@ async def test_what_makes_a_gain_uncertain_is_asked_at_its_end_and_not_at_that_o
     ]
     assert [phase["kind"] for phase in later["phases"]] == ["maintenance", "gain"]
     assert later["dominant_uncertainty"] == at_once["dominant_uncertainty"] == "partition"
+
+
+async def test_a_rail_that_holds_later_in_a_cut_says_that_it_is_later(service: Running) -> None:
+    """At the start it is the whole deficit: beside "you eat 630 less" it said that "the deficit stays at 579"."""
+    profile = {
+        "sex": "female",
+        "age_years": 46,
+        "height_cm": 179,
+        "weight_kg": 86.6,
+        "body_fat": {"fat_fraction": 0.366, "method": "dxa"},
+        "activity": {"kind": "level", "level": "light"},
+        "training": {"status": "advanced", "resistance_sessions_per_week": 2},
+    }
+    phase = cut(target_weight_kg=79.6, pace="brisk", easing_in_weeks=1, protein_g_per_kg=1.8)
+    plan = (await post(service, asked(phase, profile))).json()
+    (held,) = [rail for rail in plan["guard_rails"] if rail["action"] == "capped"]
+    assert held["code"] == "CAPPED_DEFICIT_LATER"
+    assert held["limit"] < plan["deficit_kcal"] - 1.0
+    first = plan["phases"][0]["weeks"][1]
+    assert plan["maintenance_kcal"]["mean"] - first["intake_kcal"] >= plan["deficit_kcal"] - 10

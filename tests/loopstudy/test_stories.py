@@ -78,7 +78,7 @@ def test_after_a_mini_cut_at_28_percent_there_is_no_surplus() -> None:
     asked = answers.PlanAsked(Told(lifter(0.28), CLEAR), date(2026, 3, 2), DeficitAim(weeks=4), ReturnAim())
     answer = answers.plan_phases(asked)
     assert [phase.phase.kind for phase in answer.value.phases] == ["mini_cut", "maintenance"]
-    assert "HELD_AT_CEILING" in {reason.code for reason in answer.reasons}
+    assert "HELD_AFTER_CUT" in {reason.code for reason in answer.reasons}
     last = answer.value.phases[-1].weeks[-1].at_end
     first = answer.value.phases[0].weeks[0].at_end
     assert float(last.fat_kg) < float(first.fat_kg)

@@ -22,7 +22,10 @@ _REBOUND = "REBOUND"  # said where it is due: what the scale will do in maintena
 _ALWAYS_TOLD = frozenset(
     {
         "GAIN_RATE_EXPECTED",
+        "GOAL_SMALL",
+        "GOAL_FITS_MINI_CUT",
         "HELD_AT_CEILING",
+        "HELD_AFTER_CUT",
         "GAIN_NOT_NOW",
         "CUT_TOO_SMALL",
         "SEASON_HOLD",

@@ -249,7 +249,7 @@ def capped_later(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[R
     strictest = min(phase.later_limits(deficit_kcal, weeks), key=lambda limit: limit.deficit_kcal, default=None)
     if strictest is None or deficit_kcal <= strictest.deficit_kcal + 1.0:
         return []
-    return [rails.capped(rails.path_limit_of(strictest), deficit_kcal)]
+    return [rails.capped(rails.path_limit_of(strictest), deficit_kcal, "CAPPED_DEFICIT_LATER")]
 
 
 @traced

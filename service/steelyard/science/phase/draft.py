@@ -22,6 +22,7 @@ from ..rails import (
 from ..register import Message, say
 from .aims import GainAim
 from .band import usual_ceiling
+from .followed import PhaseKind
 from .gain import PlannedGain, plan_gain_phase, plan_surplus
 from .phases import PlannedPhase, PlannedWeek
 from .weeks import Element, Lived, Week, held_by, live, stretches_of, subject_at
@@ -176,7 +177,10 @@ class Draft:
     @property
     def why_held(self) -> Message:
         """Why there is a hold in place of a gain. Of fat to lose first only those are told who may lose any."""
-        return say("GAIN_NOT_NOW") if rails.may_not_diet(self.subject) else say("HELD_AT_CEILING")
+        if rails.may_not_diet(self.subject):
+            return say("GAIN_NOT_NOW")
+        comes_after = any(PhaseKind(kind).is_deficit for kind in self.kinds)
+        return say("HELD_AFTER_CUT") if comes_after else say("HELD_AT_CEILING")
 
     @property
     def ends_hold(self) -> Message:
