@@ -890,3 +890,20 @@ async def test_a_rail_that_holds_later_in_a_cut_says_that_it_is_later(service: R
     assert held["limit"] < plan["deficit_kcal"] - 1.0
     first = plan["phases"][0]["weeks"][1]
     assert plan["maintenance_kcal"]["mean"] - first["intake_kcal"] >= plan["deficit_kcal"] - 10
+
+
+async def test_what_comes_nearest_to_a_gain_to_a_weight_can_be_asked_for(service: Running) -> None:
+    lean = {"body_fat": {"fat_fraction": 0.12, "method": "dxa"}}
+    far: Json = {"kind": "gain", "target_weight_kg": 84.0, "weeks": 6}
+    nearest = (await post(service, asked(far, lean))).json()["nearest"]
+    assert 82.0 < nearest["target_weight_kg"] < 84.0
+    assert nearest["weeks"] > 6
+    assert nearest["weeks_kind"] == "gain"
+    for moved in ({"target_weight_kg": nearest["target_weight_kg"]}, {"weeks": nearest["weeks"]}):
+        assert (await post(service, asked(far | moved, lean))).json()["feasible"], moved
+    assert not (await post(service, asked(far | {"weeks": nearest["weeks"] - 2}, lean))).json()["feasible"]
+    past = far | {"target_weight_kg": 95.0, "weeks": 30, "fat_ceiling_fraction": 0.13}
+    nearest = (await post(service, asked(past, lean))).json()["nearest"]
+    assert (nearest["weeks"], nearest["weeks_kind"]) == (None, None)
+    again = past | {"target_weight_kg": nearest["target_weight_kg"]}
+    assert (await post(service, asked(again, lean))).json()["feasible"]

@@ -26,6 +26,7 @@ from steelyard.science.phase import (
     Element,
     GainAim,
     LeverUse,
+    NearestGain,
     NearestSafe,
     Pace,
     PhaseKind,
@@ -136,7 +137,7 @@ class SimpleRules(NamedTuple):
 
 class PhasesPlanned(NamedTuple):
     """A plan and what it starts from. ``nearest`` is set where no safe plan does what was asked: then no phases are.
-    ``nearest_kind`` is that of its weeks.
+    ``nearest_gain`` is of a gain to a weight.
 
     ``to_follow`` is the phase that was asked for. ``sizes`` and ``levers`` are empty where they were not asked for.
     """
@@ -148,7 +149,7 @@ class PhasesPlanned(NamedTuple):
     resting: RestingEnergy
     fat_fraction: Estimate
     nearest: NearestSafe | None
-    nearest_kind: DeficitKind | None
+    nearest_gain: NearestGain | None
     deficit_kcal: float | None
     told: Cleared[list[PhasePlanned]]
     rules: SimpleRules | None
@@ -198,7 +199,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             resting=assessed.resting,
             fat_fraction=assessed.fat,
             nearest=plan.nearest,
-            nearest_kind=_nearest_kind(asked, plan.nearest),
+            nearest_gain=plan.nearest_gain,
             deficit_kcal=plan.deficit_kcal,
             told=told,
             rules=None if path is None or cut is None else _simple_rules(cut, plan.deficit_kcal or 0.0, path),
@@ -301,12 +302,6 @@ def _nearest_that_stands(
         moved = no_goal | {"pace": Pace.STEADY}
         kcal = next((less for less in _less(kcal, 1.0) if stands(**moved | {"deficit_kcal": less})), None)
     return NearestSafe(fat, weeks, kcal)
-
-
-def _nearest_kind(asked: PlanAsked, nearest: NearestSafe | None) -> DeficitKind | None:
-    """The kind of phase that the nearest weeks are, which may be another than asked."""
-    weeks = None if nearest is None else nearest.weeks
-    return asked.aim.kind_of(weeks) if weeks and isinstance(asked.aim, DeficitAim) else None
 
 
 def _less(value: float, step: float) -> Iterator[float]:

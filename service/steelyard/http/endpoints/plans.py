@@ -66,14 +66,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
     return PlanResponse(
         **mapping.provenance("plan_phases", body),
         feasible=plan.nearest is None,
-        nearest=None
-        if plan.nearest is None
-        else Nearest(
-            fat_loss_kg=mapping.rounded_if_any(plan.nearest.fat_loss_kg, 2),
-            weeks=plan.nearest.weeks,
-            weeks_kind=None if plan.nearest_kind is None else plan.nearest_kind.value,
-            deficit_kcal=mapping.rounded_if_any(plan.nearest.deficit_kcal, KCAL),
-        ),
+        nearest=_nearest(body.phase, plan),
         maintenance_kcal=amount(plan.maintenance, KCAL),
         **mapping.log_scale(plan.learnt),
         resting_kcal=amount(plan.resting, KCAL),
@@ -91,6 +84,23 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
+    )
+
+
+def _nearest(phase: MiniCut | Cut | Gain | Hold, plan: answers.PhasesPlanned) -> Nearest | None:
+    nearest, gain = plan.nearest, plan.nearest_gain
+    if nearest is None:
+        return None
+    aim, weeks = _aim(phase), nearest.weeks if gain is None else gain.weeks
+    kind = None
+    if weeks:
+        kind = aim.kind_of(weeks).value if isinstance(aim, DeficitAim) else PhaseKind.GAIN.value
+    return Nearest(
+        fat_loss_kg=mapping.rounded_if_any(nearest.fat_loss_kg, 2),
+        weeks=weeks,
+        weeks_kind=kind,
+        deficit_kcal=mapping.rounded_if_any(nearest.deficit_kcal, KCAL),
+        target_weight_kg=None if gain is None else gain.weight_kg,
     )
 
 

@@ -215,7 +215,11 @@ picture-phase = { phase-name }, { weeks }
 picture-hold = { phase-name } for { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }
 picture-path-spared = From { NUMBER($start_kg, maximumFractionDigits: 1) } kg on { DATETIME($start_date, dateStyle: "long") } to { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) on { DATETIME($end_date, dateStyle: "long") }.
 picture-ranges = In parentheses: { NUMBER($percent, maximumFractionDigits: 0) }% ranges.
-picture-nearest-weeks = Nearest: { phase } of { weeks }.
+picture-nearest-weeks = { $kind ->
+    [mini_cut] Nearest: a mini-cut of { weeks }.
+    [cut] Nearest: a cut of { weeks }.
+   *[gain] Nearest: a gain of { weeks }.
+}
 picture-nearest-deficit = Nearest: a deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day at most.
 picture-phase-in-figures-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } to { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal a day, weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
 picture-change = Change, kg, with 80% ranges

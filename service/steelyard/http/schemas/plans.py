@@ -438,12 +438,16 @@ class Nearest(Response, frozen=True, kw_only=True):
     weeks_kind: Annotated[
         str | None,
         Meta(
-            description="Kind of phase that so many weeks are: `mini_cut` up to 6 in all, those done included, else "
-            "`cut`; null where `weeks` names none. Extensible.",
+            description="Kind of phase that so many weeks are: `gain`, `mini_cut` up to 6 in all, those done included, "
+            "else `cut`; null where `weeks` names none. Extensible.",
             examples=["cut"],
         ),
     ]
     deficit_kcal: Annotated[float | None, Meta(description="Largest deficit inside every guard rail.")]
+    target_weight_kg: Annotated[
+        float | None,
+        Meta(description="Of a gain to a weight: the settled weight that it gets to in its weeks, or at its ceiling."),
+    ]
 
 
 class PhaseSize(Response, frozen=True, kw_only=True):

@@ -98,6 +98,7 @@ from .phases import (
     signs_to_stop,
 )
 from .plan import (
+    NearestGain,
     Plan,
     PlanChoice,
     plan_deficit,
@@ -163,6 +164,7 @@ __all__ = [
     "Lever",
     "LeverKind",
     "LeverUse",
+    "NearestGain",
     "NearestSafe",
     "Pace",
     "PausedDays",

@@ -4,6 +4,7 @@ A pause (travel, illness, injury) holds at maintenance first; the phase is then 
 then. What no safe plan reaches is answered with the nearest on each axis.
 """
 
+import math
 from collections.abc import Sequence
 from datetime import date
 from enum import StrEnum
@@ -43,12 +44,20 @@ class PlanChoice(StrEnum):
     LEVERS = "levers"
 
 
+class NearestGain(NamedTuple):
+    """What comes nearest to a gain to a weight: the settled weight that is reached, and the weeks that the weight asked
+    for takes; None where there is none."""
+
+    weight_kg: float | None
+    weeks: int | None
+
+
 class Plan(NamedTuple):
     """The plan, or why there is none. ``cut`` is the index of the fat-loss phase in ``phases``.
 
     ``warnings`` are of its deficit; ``sizes`` are what the phase would be at other sizes, smallest first, where they
     were asked for. ``too_small`` says that safe limits leave a deficit that no scale tells from water, where they do.
-    ``weeks_to_ceiling``: of a gain, where it gets there.
+    ``weeks_to_ceiling``: of a gain, where it gets there; ``nearest_gain``: of one that does not get to its weight.
     """
 
     nearest: NearestSafe | None
@@ -62,6 +71,7 @@ class Plan(NamedTuple):
     sizes: Sequence[SizeOffered] = ()
     too_small: Message | None = None
     weeks_to_ceiling: int | None = None
+    nearest_gain: NearestGain | None = None
 
     def laid_out(self, last: int | None) -> LaidOut:
         """The phases up to the ``last``, and the path that is theirs as far as it goes."""
@@ -269,7 +279,8 @@ def plan_gain(
         weeks = aim.longest_weeks
         gain = draft.gain_asked(subject, msgspec.structs.replace(aim, weeks=weeks, target_weight_kg=None))
         ends = [draft.state] if gain is None else [draft.state, *gain.states]
-        return _too_far(say("GAIN_TARGET_TOO_FAR", weeks=weeks, weight_kg=settled_kg(ends[-1])))
+        reached_kg = settled_kg(ends[-1])
+        return _too_far(draft, aim, reached_kg, say("GAIN_TARGET_TOO_FAR", weeks=weeks, weight_kg=reached_kg))
     if not gain.weeks:
         draft.hold(aim.longest_weeks)
         phases, path = draft.finish(sources)
@@ -278,7 +289,8 @@ def plan_gain(
         why = [] if subject.is_pregnant else [say("GAIN_NO_ROOM")]
         return Plan(None, None, phases, path, draft.actions, why)
     if aim.target_weight_kg is not None and settled_kg(gain.states[-1]) < aim.target_weight_kg:
-        return _too_far(say("GAIN_TARGET_PAST_CEILING", weight_kg=settled_kg(gain.states[-1])))
+        reached_kg = settled_kg(gain.states[-1])
+        return _too_far(draft, aim, reached_kg, say("GAIN_TARGET_PAST_CEILING", weight_kg=reached_kg))
     before, to_ceiling = draft.branch(), draft.weeks_to_ceiling(gain, aim.fat_ceiling)
     draft.add("gain", gain.weeks, gain.states)
     at = len(draft.kinds) - 1
@@ -294,9 +306,28 @@ def plan_gain(
     return plan._replace(sizes=surpluses_offered(before, aim, gain, plan.laid_out(at), sources))
 
 
-def _too_far(why: Message) -> Plan:
-    """No plan for the weight that a gain was to reach."""
-    return Plan(NearestSafe(None, None, None), None, [], None, [], [say("INFEASIBLE"), why])
+def _too_far(draft: Draft, aim: GainAim, reached_kg: float, why: Message) -> Plan:
+    """No plan for the weight that a gain was to reach, and what comes nearest to it."""
+    # To a tenth, as it is asked for; the weight to be reached lies over the present one.
+    weight_kg = math.floor(10.0 * reached_kg + 1e-9) / 10.0
+    nearest = NearestGain(weight_kg if weight_kg > draft.subject.weight_kg else None, _weeks_to_weight(draft, aim))
+    return Plan(NearestSafe(None, None, None), None, [], None, [], [say("INFEASIBLE"), why], nearest_gain=nearest)
+
+
+def _weeks_to_weight(draft: Draft, aim: GainAim) -> int | None:
+    """The weeks after which a gain reaches its weight, where those asked for were too few."""
+    target_kg, weeks = aim.target_weight_kg, aim.weeks
+    if weeks is None or target_kg is None:
+        return None
+
+    def gets_there(longer: int | None) -> int | None:
+        gain = draft.gain_asked(draft.subject, msgspec.structs.replace(aim, weeks=longer))
+        is_there = gain is not None and gain.weeks and settled_kg(gain.states[-1]) >= target_kg
+        return len(gain.weeks) if gain is not None and is_there else None
+
+    found = gets_there(None)
+    # Over so many weeks alone the ceiling on its rate may leave another surplus than over a year.
+    return None if found is None else next((n for n in range(found, found + 4) if gets_there(n)), None)
 
 
 def _explain_growth(
