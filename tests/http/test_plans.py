@@ -907,3 +907,13 @@ async def test_what_comes_nearest_to_a_gain_to_a_weight_can_be_asked_for(service
     assert (nearest["weeks"], nearest["weeks_kind"]) == (None, None)
     again = past | {"target_weight_kg": nearest["target_weight_kg"]}
     assert (await post(service, asked(again, lean))).json()["feasible"]
+
+
+async def test_a_gain_without_training_is_cautioned_as_decisions_do(service: Running) -> None:
+    for sessions in (0, 1):
+        training = {"training": {"status": "advanced", "resistance_sessions_per_week": sessions}}
+        lean = {"body_fat": {"fat_fraction": 0.12, "method": "dxa"}} | training
+        for phase in ({"kind": "gain", "weeks": 8}, {"kind": "maintenance", "weeks": 2}):
+            plan = (await post(service, asked(phase, lean))).json()
+            (gain,) = [one for one in plan["phases"] if one["kind"] == "gain"]
+            assert ("GAIN_NEEDS_TRAINING" in told(gain["cautions"])) is (sessions == 0)

@@ -129,7 +129,7 @@ def nearest_day_for_target(
     if first is None or first >= by_days:
         return first
     days = [*range(0, by_days, 7), by_days]
-    lengths = [float(end - begin) for begin, end in pairwise(days)]
+    lengths = tuple([float(end - begin) for begin, end in pairwise(days)])
     path = [state, *walk(model, state, diet, lengths)]
     apart = [target.of(now) - target.value for now in path]
     before = [

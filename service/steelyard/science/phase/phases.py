@@ -185,6 +185,8 @@ def explain_gain(
     if fat_ceiling is not None:
         phase.ends_early_when.append(said_of_ceiling(phase, path, fat_ceiling, is_ended=is_ended))
     phase.guidance.append(say("TRAIN_IN_GAIN"))
+    if float(path.model.training_dose) <= 0.0 and not is_growing:
+        phase.cautions.append(say("GAIN_NEEDS_TRAINING"))
 
 
 def explain_return(phase: PlannedPhase, path: Forecast, *, is_growing: bool) -> None:
