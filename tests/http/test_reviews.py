@@ -166,3 +166,47 @@ async def test_a_log_that_cannot_be_read_is_named(service: Running) -> None:
     assert await review(service, body) == await review(service, example()) | {
         "fingerprint": (await review(service, body))["fingerprint"]
     }
+
+
+def pause(start: str, days: int) -> dict[str, Any]:
+    until = date.fromisoformat(start) + timedelta(days=days - 1)
+    return {"kind": "pause", "date": start, "until_date": until.isoformat()}
+
+
+@pytest.mark.parametrize(("weeks", "last"), [(3, "2026-06-21"), (40, "2027-03-07"), (52, "2027-05-30")])
+async def test_a_pause_takes_all_of_its_weeks(service: Running, weeks: int, last: str) -> None:
+    """One of more than half a year was taken for half a year, and nobody was told."""
+    body = example("too_early", kind="cut", fat_loss_kg=None, changes=[pause("2026-04-13", 7 * weeks)])
+    body["phase"]["weeks"] = body["phase"]["weeks"][:1] * 8
+    answer = await review(service, body)
+    assert answer["end_date"] == last
+
+
+async def test_a_pause_beyond_a_year_is_refused_with_what_to_do(service: Running) -> None:
+    body = example("too_early", changes=[pause("2026-04-13", 7 * 30), pause("2026-12-07", 7 * 23)])
+    answer = await service.client.post(PATH, json=body)
+    (fault,) = answer.json()["errors"]
+    assert (fault["pointer"], fault["code"]) == ("#/phase/changes/1/until_date", "PAUSED_TOO_LONG")
+    assert "53" in fault["detail"]
+    assert "plan the next one" in fault["detail"]
+
+
+async def test_days_of_a_pause_are_none_of_a_mini_cut(service: Running) -> None:
+    """A mini-cut of five weeks that was paused for two was ended in its fifth, as one that had run for six."""
+    body = example("midway", fat_loss_kg=None)
+    start = date.fromisoformat(body["phase"]["start_date"])
+    body["phase"]["weeks"] = body["phase"]["weeks"][:1] * 5
+    body["phase"]["changes"] = [pause((start + timedelta(days=7)).isoformat(), 14)]
+    weight = body["log"]["weights"][-1]["weight_kg"]
+    days = [(start + timedelta(days=day)).isoformat() for day in range(43)]
+    body["log"]["weights"] = [{"date": day, "weight_kg": round(weight - 0.05 * i, 1)} for i, day in enumerate(days)]
+    kcal = body["phase"]["weeks"][0]["intake_kcal"]
+    body["log"]["intakes"] = [{"date": day, "intake_kcal": kcal} for day in days[:-1]]
+    body["as_of_date"] = days[-1]
+    answer = await review(service, body)
+    assert "REVIEW_LIMIT_REACHED" not in {reason["code"] for reason in answer["reasons"]}
+    body["phase"]["changes"] = []
+    body["phase"] |= {"changes": [{"kind": "end", "date": (start + timedelta(days=60)).isoformat()}]}
+    answer = await review(service, body)
+    (limit,) = (reason for reason in answer["reasons"] if reason["code"] == "REVIEW_LIMIT_REACHED")
+    assert limit["params"]["days"] == 42

@@ -183,3 +183,51 @@ async def test_a_change_is_told_a_coach_where_the_end_moves_as_well(service: Run
     assert (answer["decision"], answer["correction_kcal"]) == ("shorten", 150)
     assert answer["attention"]["reason"]["code"] == "ATTENTION_ENDING"
     assert answer["attention"]["action"]["text"] == "Agree on 150 kcal a day more."
+
+
+def unweighed(kind: str, per_day_kg: float, weighed_days: int, days: int) -> dict[str, Any]:
+    """Somebody who logs food as planned to this day, and whose last weighing was on a day of the phase."""
+    told = 2350 if kind == "gain" else 1700
+    asked = body(days, sex="male", jump_kg=0.0)
+    asked["profile"]["body_fat"]["fat_fraction"] = 0.2
+    asked["phase"] |= {"kind": kind, "weeks": [{"intake_kcal": told, "protein_g": 130}] * 16}
+    weights = [72.0 + per_day_kg * i + (0.3 if i % 2 else -0.3) for i in range(weighed_days + 1)]
+    asked["log"]["weights"] = [
+        {"date": (START + timedelta(days=i)).isoformat(), "weight_kg": round(kg, 1)} for i, kg in enumerate(weights)
+    ]
+    asked["log"]["intakes"] = [entry | {"intake_kcal": told} for entry in asked["log"]["intakes"]]
+    return asked | {"as_of_date": (START + timedelta(days=days)).isoformat()}
+
+
+@pytest.mark.parametrize(("kind", "per_day_kg"), [("gain", 0.12), ("gain", -0.03), ("cut", 0.03)])
+async def test_nothing_is_said_of_a_phase_that_no_scale_has_seen_for_a_fortnight(
+    service: Running, kind: str, per_day_kg: float
+) -> None:
+    """It was called faster on old weighings, and told to eat less on every review that followed."""
+    fresh = await review(service, unweighed(kind, per_day_kg, 42, 42))
+    assert fresh["verdict"] in ("faster", "slower")
+    for days in (56, 70):
+        asked = unweighed(kind, per_day_kg, 42, days)
+        answer = await review(service, asked)
+        said = {reason["code"]: reason for reason in answer["reasons"]}
+        assert (answer["verdict"], answer["correction_kcal"], answer["decision"]) == ("too_early", 0, "continue")
+        assert answer["question"] is None
+        assert answer["more_days_needed"] >= 7
+        assert f"{days - 42} days ago" in said["REVIEW_NOT_WEIGHED"]["text"]
+        assert not said.keys() & {"REVIEW_TOO_EARLY", "REVIEW_AS_PLANNED", "REVIEW_OUTSIDE_INTERVAL"}
+        assert "TREND_STALE" not in {note["code"] for note in answer["notes"]}
+        assert answer["attention"]["reason"]["code"] == "ATTENTION_NOT_WEIGHED"
+        # A weighing brings the verdict back, and two weeks of them what it asks for.
+        asked["log"]["weights"] += [
+            {"date": (START + timedelta(days=i)).isoformat(), "weight_kg": round(72.0 + per_day_kg * i, 1)}
+            for i in range(days - 14, days + 1)
+        ]
+        assert (await review(service, asked))["verdict"] == fresh["verdict"]
+
+
+async def test_two_readings_of_the_same_weighings_are_one(service: Running) -> None:
+    """Without a weighing between them nothing new is known: no second reading agrees with the first."""
+    answer = await review(service, unweighed("gain", -0.03, 34, 42))
+    assert (answer["verdict"], answer["correction_kcal"]) == ("slower", 0)
+    assert "REVIEW_WAITS" in {reason["code"] for reason in answer["reasons"]}
+    assert (await review(service, unweighed("gain", -0.03, 42, 42)))["correction_kcal"] == 200

@@ -9,6 +9,7 @@ from steelyard import answers
 from steelyard.science.member import StartingBody
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import (
+    MOST_PAUSED_WEEKS,
     BodyThen,
     EndMoved,
     FinishedPhase,
@@ -58,7 +59,21 @@ def followed(phase: schema.PhaseFollowed, name: str) -> FollowedPhase:
         weeks_before=(phase.weeks_before or 0.0) if phase.kind.is_deficit else 0.0,
     )
     told = [_change(f"{name}.changes[{i}]", change, phase.start_date) for i, change in enumerate(phase.changes)]
+    _check_pauses(told, name)
     return planned.changed([*_changes_of_weeks(phase), *told])
+
+
+def _check_pauses(told: Sequence[IntakeChange | PausedDays | EndMoved], name: str) -> None:
+    """Raises ``Contradiction`` naming the pause with which a phase is paused for longer than it can be gone on with."""
+    weeks = 0
+    for i, change in enumerate(told):
+        weeks += change.weeks if isinstance(change, PausedDays) else 0
+        if weeks > MOST_PAUSED_WEEKS:
+            detail = (
+                f"A phase is paused for {MOST_PAUSED_WEEKS} weeks at most, and this makes {weeks}: it is over. End it "
+                "with a change of kind `end` instead, and plan the next one from the body that there is then."
+            )
+            raise Contradiction("PAUSED_TOO_LONG", f"{name}.changes[{i}].until_date", detail)
 
 
 def _changes_of_weeks(phase: schema.PhaseFollowed) -> Iterator[IntakeChange]:

@@ -824,6 +824,10 @@ REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. { $goes_on
     [yes] Bleib beim Plan; wiege
    *[no] Wiege
 } dich und protokolliere etwa { more-days }.
+REVIEW_NOT_WEIGHED = Deine letzte Wägung ist { since-days } her: Ohne die Waage weiß niemand, wie diese Phase läuft. { $goes_on ->
+    [yes] Bleib beim Plan; wiege
+   *[no] Wiege
+} dich und protokolliere etwa { more-days }.
 REVIEW_WITHIN_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert; der Plan erwartet bis jetzt { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_NEAR_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartet { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: So nah kann es Zufall sein.
 REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: anders als geplant ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
@@ -1029,6 +1033,7 @@ ATTENTION_RAISED = Eine Schutzgrenze oder eine Rückmeldung hat die Energiemenge
 ATTENTION_LOWERED = Die Auswertung senkt die Energiemenge, obwohl die Phase nicht vom Plan abweicht.
 ATTENTION_ENDING = Die Phase endet, oder ihr Ende verschiebt sich.
 ATTENTION_WAITING = Gerade geschieht etwas, das Gewicht bewegt; das Urteil wartet.
+ATTENTION_NOT_WEIGHED = Seit { since-days } kein Gewicht: Niemand weiß, wie die Phase läuft.
 ATTENTION_UNDER_RAIL = Protokolliert ist weniger, als eine Schutzgrenze erlaubt.
 ATTENTION_SILENT = Seit { since-days } wurde nichts protokolliert.
 ATTENTION_NONE = Alles läuft wie geplant, oder es ist zu früh für ein Urteil.

@@ -760,6 +760,10 @@ REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. { $goes
     [yes] Keep to the plan; weigh
    *[no] Weigh
 } and log for about { more-days }.
+REVIEW_NOT_WEIGHED = You last weighed yourself { days } ago: without the scale nobody can tell how this phase goes. { $goes_on ->
+    [yes] Keep to the plan; weigh
+   *[no] Weigh
+} and log for about { more-days }.
 REVIEW_WITHIN_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; the plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now.
 REVIEW_NEAR_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now: near enough to be chance.
 REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: off the plan ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
@@ -1031,6 +1035,7 @@ ATTENTION_RAISED = A guard rail or a check-in raised the intake.
 ATTENTION_LOWERED = The review lowers the intake, though the phase is not off its plan.
 ATTENTION_ENDING = The phase ends or its end moves.
 ATTENTION_WAITING = Something is under way that moves weight; the verdict waits.
+ATTENTION_NOT_WEIGHED = No weight for { days }: nobody can tell how the phase goes.
 ATTENTION_UNDER_RAIL = Less is logged than a guard rail allows.
 ATTENTION_SILENT = Nothing was logged for { days }.
 ATTENTION_NONE = All goes as planned, or it is too early to tell.

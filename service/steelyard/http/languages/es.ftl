@@ -811,6 +811,10 @@ REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. { $goe
     [yes] Sigue el plan; pésate
    *[no] Pésate
 } y apunta durante { more-days }.
+REVIEW_NOT_WEIGHED = Tu último pesaje fue hace { days }: sin la báscula nadie sabe cómo va esta fase. { $goes_on ->
+    [yes] Sigue el plan; pésate
+   *[no] Pésate
+} y apunta durante { more-days }.
 REVIEW_WITHIN_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; el plan espera hasta ahora de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_NEAR_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan espera de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: tan cerca puede ser casualidad.
 REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: fuera de lo planeado ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % de seguridad).
@@ -1016,6 +1020,7 @@ ATTENTION_RAISED = Un límite de seguridad o un control ha subido la cantidad.
 ATTENTION_LOWERED = La revisión baja la cantidad, aunque la fase no se aparta del plan.
 ATTENTION_ENDING = La fase acaba, o su final se mueve.
 ATTENTION_WAITING = Ocurre algo que mueve el peso; el juicio espera.
+ATTENTION_NOT_WEIGHED = Sin ningún peso desde hace { days }: nadie sabe cómo va la fase.
 ATTENTION_UNDER_RAIL = Se apunta menos de lo que permite un límite de seguridad.
 ATTENTION_SILENT = Sin datos apuntados desde hace { days }.
 ATTENTION_NONE = Todo va según el plan, o es pronto para decirlo.

@@ -170,8 +170,8 @@ class PhaseChange(Request, frozen=True, kw_only=True):
         ChangeKind,
         Meta(
             description="`intake`: from `date` on, `change_kcal` more is eaten than planned until then. `pause`: at "
-            "maintenance from `date` to `until_date`; the rest moves back by whole weeks. `end`: `date` is the last "
-            "day.",
+            "maintenance from `date` to `until_date`; the rest moves back by whole weeks, 52 at most in all. `end`: "
+            "`date` is the last day.",
             examples=["intake"],
         ),
     ]

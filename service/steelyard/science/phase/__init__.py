@@ -42,6 +42,7 @@ from .draft import (
 )
 from .followed import (
     DAYS_PER_WEEK,
+    MOST_PAUSED_WEEKS,
     EndMoved,
     FollowedPhase,
     FollowedWeek,
@@ -136,6 +137,7 @@ __all__ = [
     "LEAST_WEEKS",
     "LONG_CUT_WEEKS",
     "MOST_CUTS",
+    "MOST_PAUSED_WEEKS",
     "MOST_WEEKS",
     "RETURN_CHECK_WEEKS",
     "SETTLING_WEEKS",

@@ -11,7 +11,7 @@ from ..numbers import Estimate
 from ..rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G
 
 DAYS_PER_WEEK = 7
-_MOST_PAUSE_WEEKS = 26
+MOST_PAUSED_WEEKS = 52  # a plan whose body is a year away is none to go on with (judgement)
 
 
 class PhaseKind(StrEnum):
@@ -66,7 +66,7 @@ class PausedDays(msgspec.Struct, frozen=True, kw_only=True):
     @property
     def weeks(self) -> int:
         """Whole weeks that it takes."""
-        return min(_MOST_PAUSE_WEEKS, -(-(self.last_day - self.day + 1) // DAYS_PER_WEEK))
+        return -(-(self.last_day - self.day + 1) // DAYS_PER_WEEK)
 
 
 class EndMoved(msgspec.Struct, frozen=True, kw_only=True):
@@ -129,6 +129,18 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     def planned_week_of(self, day: int) -> FollowedWeek:
         """The week that a day of the phase, counted from 0, falls in, as first planned; the last one beyond the end."""
         return self.weeks[min(day // DAYS_PER_WEEK, len(self.weeks) - 1)]
+
+    def worked_days(self, days: int) -> int:
+        """Of its first days, those that are neither of a pause nor of a break."""
+        return sum(not self.planned_week_of(day).is_break for day in range(days))
+
+    def days_to_work(self, days: int, worked: int) -> int:
+        """How many days after its first ``days`` until it has ``worked`` so many outside pauses and breaks."""
+        ahead, done = 0, self.worked_days(days)
+        while done < worked and days + ahead < self.days + worked:
+            done += not self.planned_week_of(days + ahead).is_break
+            ahead += 1
+        return ahead
 
     def told_kcal(self, days: int) -> list[float]:
         """What was told to be eaten on each of its first days [kcal]."""

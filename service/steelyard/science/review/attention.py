@@ -26,6 +26,7 @@ LOWERED = "ATTENTION_LOWERED"
 ENDING = "ATTENTION_ENDING"
 WAITING = "ATTENTION_WAITING"
 UNDER_RAIL = "ATTENTION_UNDER_RAIL"
+NOT_WEIGHED = "ATTENTION_NOT_WEIGHED"
 SILENT = "ATTENTION_SILENT"
 ON_PLAN = "ATTENTION_NONE"
 DO_SAFETY = "ATTENTION_DO_SAFETY"
@@ -82,11 +83,11 @@ def attention_of(
     review: Review, as_of: date, last_entry: date | None, before: AttentionNeeded | None = None
 ) -> AttentionNeeded:
     """What a review asks of a coach. ``before``: what the one before asked, whose reason may go on."""
-    codes = {reason.code for reason in review.reasons}
+    codes = {reason.code: reason for reason in review.reasons}
     advice = review.advice
     refused = any(action.action == "refused" for action in advice.actions)
     silent = 0 if last_entry is None else (as_of - last_entry).days
-    if refused or codes & _SIGNS:
+    if refused or codes.keys() & _SIGNS:
         found = _URGENT, say(SAFETY), say(DO_SAFETY)
     elif advice.decision is not NextStep.CONTINUE:
         found = _SOON, say(ENDING), _at_end(advice)
@@ -106,6 +107,8 @@ def attention_of(
         found = _SOON, say(code), texts.step(DO_CHANGE, advice.correction_kcal)
     elif WAITS in codes:
         found = _LOOK, say(WAITING), say(DO_LOOK)
+    elif texts.NOT_WEIGHED in codes:
+        found = _LOOK, say(NOT_WEIGHED, days=codes[texts.NOT_WEIGHED].params["days"]), say(DO_ASK)
     elif texts.EATEN_UNDER_RAIL in codes:
         found = _LOOK, say(UNDER_RAIL), say(DO_LOOK)
     else:

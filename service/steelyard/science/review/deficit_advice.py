@@ -53,8 +53,9 @@ class DeficitAdvice:
         if self.is_judged and self.target is not None and lost >= self.target and self.due.is_met:
             return self._end(say(texts.PURPOSE_MET, fat_kg=lost, target_kg=self.target))
         most_days = MOST_WEEKS * DAYS_PER_WEEK
-        if self.phase.kind is PhaseKind.MINI_CUT and course.days_gone >= most_days:
-            return self._end(say(texts.LIMIT_REACHED, days=course.days_gone, limit_days=most_days))
+        worked = self.phase.worked_days(course.days_gone)
+        if self.phase.kind is PhaseKind.MINI_CUT and worked >= most_days:
+            return self._end(say(texts.LIMIT_REACHED, days=worked, limit_days=most_days))
         room = limits.most - limits.least
         if room < (LEAST_DEFICIT if self.is_judged else 1.0):
             ended = self._end(say(texts.NO_ROOM, rule=limits.why.rule, why=limits.why.why))

@@ -169,9 +169,11 @@ def _change_due(
     if later is None or due(phase, later, later) == NOTHING:
         return NOTHING  # what it does not ask for itself no earlier one can agree with
     earlier = None
-    if is_known:
+    # Two readings of the same weighings are one: the scale has to agree as well.
+    is_seen = any(before < weighing.day <= day for weighing in log.weighings)
+    if is_known and is_seen:
         earlier = later
-    elif not is_alone:
+    elif not is_alone and is_seen:
         earlier = need_on(before)
     found = due(phase, earlier, later)
     return NOTHING if _turns_back(phase, found.change_kcal, day) else found
@@ -200,7 +202,7 @@ def need_of(phase: FollowedPhase, read: PhaseRead) -> Need:
     read = read._replace(course=course)
     left = max(1, course.days_left)
     if phase.fat_loss_kg is not None:
-        most_days = MOST_WEEKS * DAYS_PER_WEEK - course.days_gone
+        most_days = phase.days_to_work(course.days_gone, MOST_WEEKS * DAYS_PER_WEEK)
         if phase.kind is not PhaseKind.MINI_CUT:
             most_days = phase.start_day + phase.days + texts.MOST_EXTENSION_DAYS - read.now.day
         reach = course.days_to_lose(phase.fat_loss_kg, 0.0, max(0, most_days))

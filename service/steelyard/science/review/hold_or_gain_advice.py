@@ -181,7 +181,7 @@ class HoldOrGainAdvice:
         self.course.suppose(supposed)
         said = (texts.AS_EATEN_SO_FAR, texts.AS_PLANNED)
         self.reasons = [reason for reason in self.reasons if reason.code not in said]
-        if self.verdict is not Verdict.FASTER:
+        if self.verdict is not Verdict.FASTER and not self.now.is_unseen:
             self.reasons.append(say(texts.AS_PLANNED, maintenance_kcal=supposed.mean))
 
     def _is_just_changed(self) -> bool:

@@ -88,13 +88,14 @@ class Now(NamedTuple):
     days: int  # of the phase so far
     window_days: int  # of them, those that the log covers: since the first weighing, where that lies within the phase
     weighings: int  # within the window
+    unseen_days: int  # since the last weighing
     window: Changes
     eaten: EatenSoFar
     maintenance: LogMaintenance
     maintenance_told: Estimate  # the same as it is told, less sure where log and plan disagree
     ratio: float  # logged over eaten energy
     recent_intake_kcal: float  # a day, over the last week, logging scale
-    fortnight_tissue: Estimate | None  # change of tissue over the last two weeks
+    fortnight_tissue: Estimate | None  # change of tissue over the last two weeks, where the scale saw any of them
     fortnight_intake_kcal: float | None  # logged a day over the last two weeks
     weight_kg: Estimate  # without daily noise
     noise_sd_kg: float
@@ -106,6 +107,11 @@ class Now(NamedTuple):
     share_followed: float  # of what was told over the last four weeks, how much was logged
     notes: tuple[Message, ...]
     reading: Reading  # of the log, to be handed on
+
+    @property
+    def is_unseen(self) -> bool:
+        """Whether the last weighing is so long ago that nothing but the log tells how the phase goes."""
+        return self.unseen_days >= texts.UNSEEN_DAYS
 
 
 def change_over(trend: Trend, days: int) -> Changes:
@@ -189,6 +195,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     planned, eaten, maintenance = beside.planned_kcal, beside.eaten, beside.maintenance
     last = trend.days - 1
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
+    unseen = last - max(i for i, seen in enumerate(daily.is_weighed) if seen)
     then = min(last, max(phase.start_day - daily.first_day, first))
     filled = fill_intake(beside.counted, prior_on_logging_scale(assessed.total).mean)
     ratio = min(_RATIO_MOST, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
@@ -204,13 +211,14 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         days=day - phase.start_day,
         window_days=last - then,
         weighings=int(sum(daily.is_weighed[then:])),
+        unseen_days=unseen,
         window=change_over(trend, last - then),
         eaten=eaten,
         maintenance=maintenance,
         maintenance_told=beside.told,
         ratio=ratio,
         recent_intake_kcal=sum(recent) / len(recent),
-        fortnight_tissue=change_over(trend, 14).tissue if last >= 14 else None,
+        fortnight_tissue=change_over(trend, 14).tissue if last >= 14 and unseen < texts.UNSEEN_DAYS else None,
         fortnight_intake_kcal=sum(fortnight) / len(fortnight) if len(fortnight) >= _RECENT_DAYS else None,
         weight_kg=Estimate(trend.smoothed.weight_kg[-1], trend.smoothed.weight_sd_kg[-1]),
         noise_sd_kg=trend.noise_sd_kg,

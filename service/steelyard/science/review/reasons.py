@@ -20,7 +20,10 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject,
     observed, is_pregnant = now.window.tissue.mean, subject.is_pregnant
     verdict, planned = judged.verdict, judged.planned
     found: list[Message] = []
-    if verdict is Verdict.TOO_EARLY:
+    if verdict is Verdict.TOO_EARLY and now.is_unseen:
+        goes_on, days = yes_or_no(advice.is_as_planned), now.unseen_days
+        found.append(say(texts.NOT_WEIGHED, days=days, more_days=judged.more_days, goes_on=goes_on))
+    elif verdict is Verdict.TOO_EARLY:
         found.append(say(texts.TOO_EARLY, more_days=judged.more_days, goes_on=yes_or_no(advice.is_as_planned)))
     elif is_pregnant:
         found += [say(texts.IN_PREGNANCY, observed_kg=observed), *expected_in_pregnancy(subject.bmi, now)]
@@ -43,7 +46,7 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject,
     difference = now.eaten.difference
     if is_pregnant:
         return found  # what is eaten is for those to judge who follow it
-    if now.eaten.is_hardly_logged:
+    if now.eaten.is_hardly_logged and not now.is_unseen:
         found.append(say(texts.AS_TOLD, maintenance_kcal=now.maintenance.maintenance.mean))
     elif difference is None:
         if now.days:

@@ -10,7 +10,7 @@ import math
 import msgspec
 
 from ..body import Adherence, Forecast, PathPoint
-from ..log import ABOUT_LOGGING, Log, LogMaintenance, Reading, day_of
+from ..log import ABOUT_LOGGING, STALE, Log, LogMaintenance, Reading, day_of
 from ..member import Member
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, rebound, signs_to_stop
@@ -306,6 +306,8 @@ def _notes(subject: Subject, now: Now, day: int, told_day: int | None, later: in
     # What weight tells of a log supposes that it is fat and lean tissue alone that grow.
     notes = [note for note in now.notes if not (subject.is_pregnant and note.code in ABOUT_LOGGING)]
     notes = still_to_note(notes, day, told_day)
+    if now.is_unseen:
+        notes = [note for note in notes if note.code != STALE]  # the reasons say it
     if later:
         notes.append(say(texts.LATER_ENTRIES, count=later))
     if unseen:

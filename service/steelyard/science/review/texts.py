@@ -39,6 +39,15 @@ LEAST_WEIGHINGS = int(
         basis=Basis.JUDGEMENT,
     )
 )
+UNSEEN_DAYS = int(
+    constant(
+        "review_unseen",
+        14,
+        unit="d",
+        summary="Days after the last weighing from which a log alone is no witness of how a phase goes",
+        basis=Basis.JUDGEMENT,
+    )
+)
 HARDLY_LOGGED = constant(
     "review_hardly_logged",
     0.15,
@@ -277,6 +286,7 @@ LOGGED_LOSS = register(
 )
 
 TOO_EARLY = "REVIEW_TOO_EARLY"
+NOT_WEIGHED = "REVIEW_NOT_WEIGHED"
 WITHIN = "REVIEW_WITHIN_INTERVAL"
 NEAR = "REVIEW_NEAR_INTERVAL"
 CONTRADICTED = "REVIEW_CONTRADICTED"

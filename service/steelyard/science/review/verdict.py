@@ -196,6 +196,8 @@ def judge_phase(phase: FollowedPhase, log: Log, day: int, read: PhaseRead, told:
     if is_pregnant and not phase.kind.is_deficit:
         likely = likely.without_faster()
     more_days = more_days_needed(now.window_days, now.weighings, promise, now.window.tissue)
+    if now.is_unseen:
+        more_days = max(more_days, texts.LEAST_WEIGHINGS)
     is_logged_so = _is_logged_so(phase.kind, now)
     verdict = acted_on = Verdict.TOO_EARLY
     if not more_days:
