@@ -824,7 +824,7 @@ REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. { $goes_on
     [yes] Bleib beim Plan; wiege
    *[no] Wiege
 } dich und protokolliere etwa { more-days }.
-REVIEW_NOT_WEIGHED = Deine letzte Wägung ist { since-days } her: Ohne die Waage weiß niemand, wie diese Phase läuft. { $goes_on ->
+REVIEW_NOT_WEIGHED = Deine letzte Wägung ist { days } her, zu lange für ein Urteil. { $goes_on ->
     [yes] Bleib beim Plan; wiege
    *[no] Wiege
 } dich und protokolliere etwa { more-days }.

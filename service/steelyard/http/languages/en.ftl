@@ -760,7 +760,7 @@ REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. { $goes
     [yes] Keep to the plan; weigh
    *[no] Weigh
 } and log for about { more-days }.
-REVIEW_NOT_WEIGHED = You last weighed yourself { days } ago: without the scale nobody can tell how this phase goes. { $goes_on ->
+REVIEW_NOT_WEIGHED = Your last weighing was { days } ago, too long to judge by. { $goes_on ->
     [yes] Keep to the plan; weigh
    *[no] Weigh
 } and log for about { more-days }.

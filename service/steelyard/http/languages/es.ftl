@@ -811,7 +811,7 @@ REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. { $goe
     [yes] Sigue el plan; pésate
    *[no] Pésate
 } y apunta durante { more-days }.
-REVIEW_NOT_WEIGHED = Tu último pesaje fue hace { days }: sin la báscula nadie sabe cómo va esta fase. { $goes_on ->
+REVIEW_NOT_WEIGHED = Tu último pesaje fue hace { days }, demasiado para juzgar. { $goes_on ->
     [yes] Sigue el plan; pésate
    *[no] Pésate
 } y apunta durante { more-days }.
