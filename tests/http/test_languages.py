@@ -38,6 +38,7 @@ CODES: dict[str, list[str]] = {
     "direction": ["less", "more"],
     "event": [*EventKind],
     "verdict": ["faster", "slower"],
+    **{name: ["yes", "no"] for name in ("creatine", "salt", "training", "illness", "travel", "explains")},
     "lever": [*LeverKind],
     "first": [*BodyFatMethod],
     "second": [*BodyFatMethod],

@@ -185,6 +185,57 @@ async def test_a_change_is_told_a_coach_where_the_end_moves_as_well(service: Run
     assert answer["attention"]["action"]["text"] == "Agree on 150 kcal a day more."
 
 
+def event(kind: str, day: int, until: int | None = None) -> dict[str, Any]:
+    told = {"kind": kind, "date": (START + timedelta(days=day)).isoformat()}
+    return told if until is None else told | {"until_date": (START + timedelta(days=until)).isoformat()}
+
+
+def holds_water(days: int, *events: dict[str, Any]) -> dict[str, Any]:
+    """Somebody who loses as planned by the log of four weeks before and since, and whose weight rose on day 15."""
+    asked = body(days, sex="male")
+    first = START - timedelta(days=28)
+    dates = [(first + timedelta(days=i)).isoformat() for i in range(28 + days + 1)]
+    weights = [
+        85.0 - 0.05 * max(0, i - 28) + (1.2 if i >= 43 else 0.0) + (0.3 if i % 2 else -0.3) for i in range(len(dates))
+    ]
+    asked["profile"] |= {"height_cm": 181, "weight_kg": 85.0, "body_fat": {"fat_fraction": 0.2, "method": "dxa"}}
+    asked["phase"] |= {"maintenance": {"kcal_per_day": 2700, "standard_deviation_kcal": 120}}
+    asked["phase"] |= {"weeks": [{"intake_kcal": 2200, "protein_g": 170}] * 10}
+    asked["log"] = {
+        "weights": [{"date": day, "weight_kg": round(kg, 1)} for day, kg in zip(dates, weights, strict=True)],
+        "intakes": [{"date": day, "intake_kcal": 2200 if i >= 28 else 2700} for i, day in enumerate(dates[:-1])],
+        "events": list(events),
+    }
+    return asked
+
+
+async def test_an_event_that_was_told_explains_what_it_holds(service: Running) -> None:
+    """Creatine told on the day on which weight rose was water against the plan, and the member was asked about it."""
+    without = await review(service, holds_water(28))
+    assert (without["verdict"], without["question"]["test"]) == ("contradicted", "water")
+    assert "REVIEW_EVENT_WATER" not in {reason["code"] for reason in without["reasons"]}
+    answer = await review(service, holds_water(28, event("creatine_start", 14)))
+    assert (answer["verdict"], answer["question"], answer["correction_kcal"]) == ("within_interval", None, 0)
+    (said,) = (reason for reason in answer["reasons"] if reason["code"] == "REVIEW_EVENT_WATER")
+    assert said["params"] == {"event": "creatine_start", "water_kg": 1.0, "explains": "yes"}
+    # What came of it weeks before and is gone explains nothing.
+    assert (await review(service, holds_water(28, event("salty_days", 2, 3))))["verdict"] == "contradicted"
+
+
+async def test_what_was_told_is_not_asked_about(service: Running) -> None:
+    answer = await review(service, holds_water(35, event("travel", 14, 18), event("illness", 20, 22)))
+    text = answer["question"]["ask"]["text"]
+    assert answer["question"]["test"] == "water"
+    assert [word in text for word in ("creatine", "salty", "training", "illness", "travel")] == [
+        *[True] * 3,
+        False,
+        False,
+    ]
+    answer = await review(service, holds_water(35, event("travel", 2, 3), event("illness", 20, 22)))
+    text = answer["question"]["ask"]["text"]
+    assert [word in text for word in ("illness", "travel")] == [False, True]  # that travel was too long ago
+
+
 def unweighed(kind: str, per_day_kg: float, weighed_days: int, days: int) -> dict[str, Any]:
     """Somebody who logs food as planned to this day, and whose last weighing was on a day of the phase."""
     told = 2350 if kind == "gain" else 1700

@@ -3,7 +3,7 @@
 from datetime import date
 
 import pytest
-from steelyard.science.log import Cause, Explained, Explanation
+from steelyard.science.log import Cause, EventKind, Explained, Explanation, LoggedEvent
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import Sex
 from steelyard.science.review.question import Finding, LastAsked, OpenQuestion, Settled, SettlingTest, question_of
@@ -131,3 +131,33 @@ def test_an_answer_that_leaves_more_to_ask_lets_the_next_question_follow_at_once
     assert found.test is test
     assert (found.asked.day == DAY) is (test is not asked)
     assert found.asked.times == 1
+
+
+ALL_WATER = [
+    LoggedEvent(DAY - 20, kind)
+    for kind in (
+        EventKind.CREATINE_STOP,
+        EventKind.FESTIVE_DAYS,
+        EventKind.NEW_PROGRAMME,
+        EventKind.ILLNESS,
+        EventKind.TRAVEL,
+    )
+]
+
+
+def test_of_water_nothing_is_asked_that_was_told() -> None:
+    """Where all of it was told the next cause is asked about."""
+    for i, (name, told) in enumerate(
+        zip(("creatine", "salt", "training", "illness", "travel"), ALL_WATER, strict=True)
+    ):
+        found = question_of(WATER_FIRST, 350.0, DAY, Sex.MALE, knows_cycle=False, settled=None, events=[told])
+        assert found is not None
+        flags = [found.ask.params[flag] for flag in ("creatine", "salt", "training", "illness", "travel")]
+        assert flags == ["no" if j == i else "yes" for j in range(5)], name
+        old = [told._replace(day=DAY - 60)]
+        found = question_of(WATER_FIRST, 350.0, DAY, Sex.MALE, knows_cycle=False, settled=None, events=old)
+        assert found is not None
+        assert found.ask.params[name] == "yes"
+    found = question_of(WATER_FIRST, 350.0, DAY, Sex.MALE, knows_cycle=False, settled=None, events=ALL_WATER)
+    assert found is not None
+    assert found.test is SettlingTest.WEIGH_FOOD

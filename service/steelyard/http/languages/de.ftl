@@ -832,6 +832,10 @@ REVIEW_WITHIN_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed
 REVIEW_NEAR_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartet { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: So nah kann es Zufall sein.
 REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: anders als geplant ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
 REVIEW_CONTRADICTED = Waage und Plan widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg statt { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Protokoll und Teller weichen ab, oder es ist Wasser.
+REVIEW_EVENT_WATER = Etwa { NUMBER($water_kg, maximumFractionDigits: 1) } kg der Änderung deines Gewichts sind Wasser ({ event }){ $explains ->
+    [yes] . Damit liegst du im Plan.
+   *[no] , aber nicht alles.
+}
 REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant{ $goes_on ->
     [yes] : Versuche, dich an den Plan zu halten.
    *[no] .
@@ -900,10 +904,58 @@ QUESTION_WITH_CLINICIAN = Dein Gewicht und dein Protokoll passen nicht zusammen.
 BODY_FAT_AT_MINIMUM_SPARED = Dein Körper hat keine Reserven übrig: Nimm nicht weiter ab, und sprich mit einer Arztpraxis oder Ernährungsfachkraft.
 TALK_TO_WHO_CARES = Sprich über Essen und Gewicht bitte mit der Arztpraxis, die dich betreut.
 QUESTION_OIL_AND_ALCOHOL = Wiege und protokolliere bis zum { DATETIME($date, dateStyle: "long") } auch Öl, Aufstriche, Getränke, Alkohol und Bissen beim Kochen: Das fehlt am ehesten.
-QUESTION_WATER = Begann in den letzten vier Wochen etwas davon: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
-QUESTION_WATER_SPARED = Neu in den letzten vier Wochen: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich wie sonst bis zum { DATETIME($date, dateStyle: "long") }.
-QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist Kreatin, Salziges oder Training neu? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
-QUESTION_CYCLE_SPARED = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist Kreatin, Salziges oder Training neu? Wiege dich wie sonst bis zum { DATETIME($date, dateStyle: "long") }.
+QUESTION_WATER = Begann in den letzten vier Wochen etwas davon: { $creatine ->
+    [yes] Kreatin,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] Salziges,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] neues Training,{" "}
+   *[no] {""}
+}{ $illness ->
+    [yes] Krankheit,{" "}
+   *[no] {""}
+}{ $travel ->
+    [yes] Reise,{" "}
+   *[no] {""}
+}andere Wiegezeit? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
+QUESTION_WATER_SPARED = Neu in den letzten vier Wochen: { $creatine ->
+    [yes] Kreatin,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] Salziges,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] neues Training,{" "}
+   *[no] {""}
+}{ $illness ->
+    [yes] Krankheit,{" "}
+   *[no] {""}
+}{ $travel ->
+    [yes] Reise,{" "}
+   *[no] {""}
+}andere Wiegezeit? Wiege dich wie sonst bis zum { DATETIME($date, dateStyle: "long") }.
+QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Was ist neu: { $creatine ->
+    [yes] Kreatin,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] Salziges,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] Training,{" "}
+   *[no] {""}
+}Wiegezeit? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
+QUESTION_CYCLE_SPARED = Wann begannen deine letzten zwei Perioden? Ohne Periode: Was ist neu: { $creatine ->
+    [yes] Kreatin,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] Salziges,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] Training,{" "}
+   *[no] {""}
+}Wiegezeit? Wiege dich wie sonst bis zum { DATETIME($date, dateStyle: "long") }.
 QUESTION_AGAIN = Das haben wir schon gefragt, und die Antwort fehlt noch. Ging es nicht, sag es: Dann sehen wir zusammen dein Protokoll an.
 QUESTION_IF_MORE = Kommt in deinem Protokoll mehr heraus als vorher, so fehlte Essen: Der Plan bleibt, und du protokollierst so weiter.
 QUESTION_IF_AS_LOGGED = Kommt so viel heraus wie vorher und läuft dein Gewicht weiter so, ist dein Bedarf anders: Deine Energiemenge ändert sich um einen Schritt.

@@ -768,6 +768,10 @@ REVIEW_WITHIN_INTERVAL = Without water your weight has changed by { NUMBER($obse
 REVIEW_NEAR_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now: near enough to be chance.
 REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: off the plan ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
 REVIEW_CONTRADICTED = Scale and plan disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, the plan expects { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Log and plate differ, or it is water.
+REVIEW_EVENT_WATER = Because of { event } about { NUMBER($water_kg, maximumFractionDigits: 1) } kg of the change in your weight is water{ $explains ->
+    [yes] . With that you are on plan.
+   *[no] , but not all of it.
+}
 REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned{ $goes_on ->
     [yes] : try to keep to the plan.
    *[no] .
@@ -831,8 +835,32 @@ REVIEW_WAITS_FOR_EVENT = Because of { event } your weight says little until { DA
 QUESTION_WITH_CLINICIAN = Your weight and your log disagree. Please talk it through with a physician or dietitian by { DATETIME($date, dateStyle: "long") }.
 BODY_FAT_AT_MINIMUM_SPARED = Your body has no reserves to spare: lose no more, and please speak to a physician or dietitian.
 TALK_TO_WHO_CARES = Please talk about your food and your weight with whoever looks after your health.
-QUESTION_WATER_SPARED = Was any of these new within four weeks: creatine, salty food, training, another weighing hour, illness, travel? Weigh as usual until { DATETIME($date, dateStyle: "long") }.
-QUESTION_CYCLE_SPARED = When did your last two periods begin? If none: is creatine, salty food or training new? Weigh as usual until { DATETIME($date, dateStyle: "long") }.
+QUESTION_WATER_SPARED = Was any of these new within four weeks: { $creatine ->
+    [yes] creatine,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] salty food,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] training,{" "}
+   *[no] {""}
+}{ $illness ->
+    [yes] illness,{" "}
+   *[no] {""}
+}{ $travel ->
+    [yes] travel,{" "}
+   *[no] {""}
+}another weighing hour? Weigh as usual until { DATETIME($date, dateStyle: "long") }.
+QUESTION_CYCLE_SPARED = When did your last two periods begin? If none, what is new: { $creatine ->
+    [yes] creatine,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] salty food,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] training,{" "}
+   *[no] {""}
+}weighing hour? Weigh as usual until { DATETIME($date, dateStyle: "long") }.
 QUESTION_AGAIN = We asked this before and do not know yet. If you could not do it, tell us: we then look at your log together.
 QUESTION_IF_MORE = If your log comes out higher than before, food was missing: the plan stays, and you keep logging that way.
 QUESTION_IF_AS_LOGGED = If your log comes out as before and your weight keeps its course, you need a different amount: your intake moves by one step.
@@ -977,8 +1005,32 @@ SETTLE_WEIGH_FOOD = This settles it: weigh and log all you eat and drink for sev
 WEIGH_DAILY = Weigh yourself daily under the same conditions, and judge by weekly averages.
 PLAN_PROVISIONAL = This plan is provisional: it rests on equations. Weigh yourself and log your food daily, and from { DATETIME($date, dateStyle: "long") } your log takes over.
 SETTLE_WEIGH_ON = This settles it: weigh yourself daily for ten more days. Water without a cause fades; fat and muscle do not.
-QUESTION_WATER = Did any of these begin within four weeks: creatine, salty food, new training, another weighing hour, illness, travel? Weigh daily until { DATETIME($date, dateStyle: "long") }.
-QUESTION_CYCLE = When did your last two periods begin? If you have none: is creatine, salty food or training new? Weigh daily until { DATETIME($date, dateStyle: "long") }.
+QUESTION_WATER = Did any of these begin within four weeks: { $creatine ->
+    [yes] creatine,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] salty food,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] new training,{" "}
+   *[no] {""}
+}{ $illness ->
+    [yes] illness,{" "}
+   *[no] {""}
+}{ $travel ->
+    [yes] travel,{" "}
+   *[no] {""}
+}another weighing hour? Weigh daily until { DATETIME($date, dateStyle: "long") }.
+QUESTION_CYCLE = When did your last two periods begin? If none, what is new: { $creatine ->
+    [yes] creatine,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] salty food,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] training,{" "}
+   *[no] {""}
+}weighing hour? Weigh daily until { DATETIME($date, dateStyle: "long") }.
 REVIEW_PURPOSE_MET = You have lost about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, and { NUMBER($target_kg, maximumFractionDigits: 1) } kg was the goal: end the phase.
 REVIEW_CEILING_MET = Your body fat is about { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and this gain ends at { NUMBER($ceiling_percent, maximumFractionDigits: 1) }%.
 REVIEW_OUT_OF_REACH = No safe intake reaches the target in this phase: expect { NUMBER($fat_kg, maximumFractionDigits: 1) } of { NUMBER($target_kg, maximumFractionDigits: 1) } kg of fat.

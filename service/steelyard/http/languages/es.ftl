@@ -819,6 +819,10 @@ REVIEW_WITHIN_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, max
 REVIEW_NEAR_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan espera de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: tan cerca puede ser casualidad.
 REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: fuera de lo planeado ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % de seguridad).
 REVIEW_CONTRADICTED = Báscula y plan se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg en vez de { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Registro y plato no coinciden, o es agua.
+REVIEW_EVENT_WATER = Por { event }, unos { NUMBER($water_kg, maximumFractionDigits: 1) } kg del cambio de tu peso son agua{ $explains ->
+    [yes] . Con eso vas según el plan.
+   *[no] , pero no todo.
+}
 REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado{ $goes_on ->
     [yes] : intenta ceñirte al plan.
    *[no] .
@@ -887,10 +891,58 @@ QUESTION_WITH_CLINICIAN = Tu peso y tu registro no coinciden. Háblalo con un m�
 BODY_FAT_AT_MINIMUM_SPARED = Tu cuerpo no tiene reservas: no pierdas más peso y habla con un médico o dietista.
 TALK_TO_WHO_CARES = Habla de tu comida y tu peso con quien cuida de tu salud.
 QUESTION_OIL_AND_ALCOHOL = Hasta el { DATETIME($date, dateStyle: "long") } pesa y apunta también aceite, untables, bebidas, alcohol y picoteo: es lo primero que falta.
-QUESTION_WATER = ¿Empezó algo en cuatro semanas: creatina, sal, entrenamiento, otra hora de pesaje, enfermedad, viaje? Pésate cada día hasta el { DATETIME($date, dateStyle: "long") }.
-QUESTION_WATER_SPARED = ¿Empezó algo en cuatro semanas: creatina, sal, entrenamiento, otra hora de pesaje, enfermedad, viaje? Pésate como siempre hasta el { DATETIME($date, dateStyle: "long") }.
-QUESTION_CYCLE = ¿Cuándo empezaron tus dos últimas reglas? Si no tienes: ¿creatina, sal o entrenamiento nuevos? Pésate diariamente hasta el { DATETIME($date, dateStyle: "long") }.
-QUESTION_CYCLE_SPARED = ¿Cuándo empezaron tus dos últimas reglas? Si no tienes: ¿creatina, sal o entrenamiento nuevos? Pésate como siempre hasta el { DATETIME($date, dateStyle: "long") }.
+QUESTION_WATER = ¿Empezó algo en cuatro semanas: { $creatine ->
+    [yes] creatina,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] sal,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] entrenamiento,{" "}
+   *[no] {""}
+}{ $illness ->
+    [yes] enfermedad,{" "}
+   *[no] {""}
+}{ $travel ->
+    [yes] viaje,{" "}
+   *[no] {""}
+}otra hora de pesaje? Pésate cada día hasta el { DATETIME($date, dateStyle: "long") }.
+QUESTION_WATER_SPARED = ¿Empezó algo en cuatro semanas: { $creatine ->
+    [yes] creatina,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] sal,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] entrenamiento,{" "}
+   *[no] {""}
+}{ $illness ->
+    [yes] enfermedad,{" "}
+   *[no] {""}
+}{ $travel ->
+    [yes] viaje,{" "}
+   *[no] {""}
+}otra hora de pesaje? Pésate como siempre hasta el { DATETIME($date, dateStyle: "long") }.
+QUESTION_CYCLE = ¿Cuándo empezaron tus dos últimas reglas? Sin regla, ¿qué cambió: { $creatine ->
+    [yes] creatina,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] sal,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] entrenamiento,{" "}
+   *[no] {""}
+}pesaje? Pésate diariamente hasta el { DATETIME($date, dateStyle: "long") }.
+QUESTION_CYCLE_SPARED = ¿Cuándo empezaron tus dos últimas reglas? Sin regla, ¿qué cambió: { $creatine ->
+    [yes] creatina,{" "}
+   *[no] {""}
+}{ $salt ->
+    [yes] sal,{" "}
+   *[no] {""}
+}{ $training ->
+    [yes] entrenamiento,{" "}
+   *[no] {""}
+}pesaje? Pésate como siempre hasta el { DATETIME($date, dateStyle: "long") }.
 QUESTION_AGAIN = Ya lo preguntamos y aún no lo sabemos. Si no pudiste hacerlo, dilo: entonces miramos juntos tu registro.
 QUESTION_IF_MORE = Si tu registro da más que antes, faltaba comida: el plan no cambia, y sigues apuntando así.
 QUESTION_IF_AS_LOGGED = Si sale lo mismo y tu peso sigue su rumbo, tu cuerpo necesita otra cantidad: lo que comes cambia un paso.

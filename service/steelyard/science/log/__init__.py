@@ -8,6 +8,9 @@ from .entries import DailyLog, IntakeDay, Log, Measured, StepsDay, Weighing, day
 from .events import (
     EventKind,
     LoggedEvent,
+    has_acted,
+    moved_by,
+    moved_by_all,
     paused_until,
 )
 from .explanations import (
@@ -123,12 +126,15 @@ __all__ = [
     "day_of",
     "fill_intake",
     "hand_on",
+    "has_acted",
     "in_future",
     "intake_from_weight",
     "is_known_on",
     "joined",
     "log_maintenance",
     "maintenance_of",
+    "moved_by",
+    "moved_by_all",
     "partition_of",
     "paused_until",
     "prior_on_logging_scale",

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from typing import NamedTuple
 
-from ..numbers import Column
+from ..numbers import Column, Estimate
 from ..register import Basis, Kind, constant, equation, source
 
 WATER_DAYS = constant(
@@ -134,15 +134,37 @@ def expected_water(
 
 def mass_on(event: LoggedEvent, day: int) -> float:
     """Mass that an event is expected to have added by the morning of a day [kg]."""
+    return EFFECTS[event.kind].mass_kg * _share_on(event, day)
+
+
+def _share_on(event: LoggedEvent, day: int) -> float:
+    """How much of its whole effect an event has by the morning of a day, 0 to 1."""
     effect = EFFECTS[event.kind]
     since = day - event.day
     if since <= 0:
         return 0.0
     if effect.lasts:
-        return effect.mass_kg * min(1.0, since / effect.rises_days)
+        return min(1.0, since / effect.rises_days)
     end = last_day(event) + 1
-    risen = effect.mass_kg * min(1.0, min(since, end - event.day) / effect.rises_days)
+    risen = min(1.0, min(since, end - event.day) / effect.rises_days)
     return risen if day <= end else risen * math.exp(-(day - end) / effect.fades_days)
+
+
+def moved_by(event: LoggedEvent, since_day: int, day: int) -> Estimate:
+    """Mass that an event is expected to have added from one morning to another [kg]."""
+    effect, share = EFFECTS[event.kind], _share_on(event, day) - _share_on(event, since_day)
+    return Estimate(effect.mass_kg * share, effect.sd_kg * abs(share))
+
+
+def moved_by_all(events: Iterable[LoggedEvent], since_day: int, day: int) -> Estimate:
+    """The same of all events, each once [kg]."""
+    moved = [moved_by(event, since_day, day) for event in as_told_last(events)]
+    return Estimate(sum(one.mean for one in moved), math.sqrt(sum(one.sd**2 for one in moved)))
+
+
+def has_acted(event: LoggedEvent, since_day: int, day: int) -> bool:
+    """Whether an event began, or went on, in the days from one to another; one that lasts does so as it begins."""
+    return event.day <= day and last_day(event) >= since_day
 
 
 def paused_until(events: Sequence[LoggedEvent], day: int) -> tuple[int, EventKind] | None:

@@ -11,9 +11,9 @@ from typing import NamedTuple
 
 import msgspec
 
-from ..log import Cause, Explained, Explanation
+from ..log import Cause, EventKind, Explained, Explanation, LoggedEvent, has_acted
 from ..person import Sex
-from ..register import Basis, Message, constant, say, traced
+from ..register import Basis, Message, constant, say, traced, yes_or_no
 
 WEIGHED_DAYS = int(
     constant(
@@ -78,6 +78,19 @@ _ASKS = {
     SettlingTest.CLINICIAN: "QUESTION_WITH_CLINICIAN",
 }
 _OF_WATER = (SettlingTest.WATER, SettlingTest.CYCLE)
+# What moves water and is asked about, with the events that tell of it.
+_WATER: dict[str, tuple[EventKind, ...]] = {
+    "creatine": (EventKind.CREATINE_START, EventKind.CREATINE_STOP),
+    "salt": (EventKind.SALTY_DAYS, EventKind.FESTIVE_DAYS),
+    "training": (EventKind.NEW_PROGRAMME,),
+    "illness": (EventKind.ILLNESS,),
+    "travel": (EventKind.TRAVEL,),
+}
+_ASKED_OF: dict[SettlingTest, tuple[str, ...]] = {
+    SettlingTest.WATER: tuple(_WATER),
+    SettlingTest.CYCLE: ("creatine", "salt", "training"),
+}
+_WATER_SINCE_DAYS = 28  # for which the question asks
 
 
 class Finding(StrEnum):
@@ -139,6 +152,7 @@ def question_of(
     knows_cycle: bool,
     settled: Settled | None,
     asked: LastAsked | None = None,
+    events: Sequence[LoggedEvent] = (),
     speaks: bool = True,
 ) -> OpenQuestion | None:
     """The question that stands, where one does.
@@ -149,12 +163,14 @@ def question_of(
     Args: ``gap_kcal`` a day between what the scale tells was eaten and what the plan took for it; ``settled``: the
         answer to the last question. A cause that it ruled out is not asked about again. ``asked``: the last question.
         ``knows_cycle``: whether nothing is to be asked of the cycle, as its days are known or there is none.
+        ``events``: what was told of what moves water, about which nothing is asked.
         ``speaks``: whether weighing may be asked of the person; else they are sent to who can help.
     """
     if explained is None:
         return None
     causes = [one for one in explained.causes if one.cause is not Cause.AS_LOGGED]
-    if settled is not None and settled.found is Finding.NOT_WATER:
+    is_told = not any(_open(SettlingTest.WATER, events, day, day).values())
+    if is_told or (settled is not None and settled.found is Finding.NOT_WATER):
         causes = [one for one in causes if one.cause is not Cause.WATER]
     if settled is not None and settled.found in (Finding.AS_LOGGED, Finding.MORE_THAN_LOGGED, Finding.WATER):
         return None
@@ -169,8 +185,16 @@ def question_of(
     if not speaks:
         return OpenQuestion(explained.causes, asked, say(_ASKS[asked.test], date=until), [])
     is_of_water = asked.test in _OF_WATER
+    about = {name: yes_or_no(is_open) for name, is_open in _open(asked.test, events, asked.day, day).items()}
     then = [say(_IF_WATER, date=until), say(_IF_NOT_WATER)] if is_of_water else [say(_IF_MORE), say(_IF_AS_LOGGED)]
-    return OpenQuestion(explained.causes, asked, say(_ASKS[asked.test], date=until), then)
+    return OpenQuestion(explained.causes, asked, say(_ASKS[asked.test], date=until, **about), then)
+
+
+def _open(test: SettlingTest, events: Sequence[LoggedEvent], asked_day: int, day: int) -> dict[str, bool]:
+    """What a question asks about, and whether nothing was told of it in the weeks before it was asked, or since."""
+    since = asked_day - _WATER_SINCE_DAYS
+    acted = {event.kind for event in events if has_acted(event, since, day)}
+    return {name: acted.isdisjoint(_WATER[name]) for name in _ASKED_OF.get(test, ())}
 
 
 def _test_of(cause: Cause, gap_kcal: float, sex: Sex, *, knows_cycle: bool) -> SettlingTest:

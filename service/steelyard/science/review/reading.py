@@ -42,7 +42,7 @@ from . import texts
 _RECENT_DAYS = 7
 _FOLLOWED_DAYS = 28
 _BEFORE_PHASE_DAYS = 14
-_STILL_DAYS = 7  # before a phase, on whose first day water moves already
+STILL_DAYS = 7  # before a phase, on whose first day water moves already
 _OF_EQUATIONS = 0.99  # with this share of the error of the equations, roundings left out, a plan rests on them alone
 _LEAST_RATIO_SD = 0.04  # no log is surer of what it leaves out (judgement)
 _RATIO_MOST = 1.2  # a log that tells more than was eaten is believed no further than this (judgement)
@@ -224,7 +224,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         noise_sd_kg=trend.noise_sd_kg,
         rho_kcal_per_kg=LOGGING_RATIO * reading.tissue.rho_kcal_per_kg,
         water_probability=trend.water_probability,
-        water_off=water_off(reading.fit, max(0, phase.start_day - daily.first_day - _STILL_DAYS)),
+        water_off=water_off(reading.fit, max(0, phase.start_day - daily.first_day - STILL_DAYS)),
         explained=trend.explained,
         knows_cycle=bool(log.cycle_starts),
         share_followed=_share_followed(phase, planned, daily.intake_kcal, daily.is_logged, daily.first_day),

@@ -43,6 +43,9 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject,
                 probability_percent=told_percent(chance),
             )
         )
+    if judged.event_water is not None and not is_pregnant:
+        kind, water_kg, explains = judged.event_water
+        found.append(say(texts.EVENT_WATER, event=kind.value, water_kg=water_kg, explains=yes_or_no(explains)))
     difference = now.eaten.difference
     if is_pregnant:
         return found  # what is eaten is for those to judge who follow it

@@ -205,6 +205,7 @@ def review_phase(
         has_no_cycle = periods_of(course.subject) == "no" or says_no_cycle(log.check_ins, day)
         question = question_of(
             now.explained, gap, day, sex, knows_cycle=has_no_cycle or now.knows_cycle, settled=settled, asked=asked,
+            events=log.events,
             speaks=may_hear_of_leanness(course.subject.age_years, course.subject.screening),
         )  # fmt: skip
     is_by_log = by_log.correction_kcal != 0

@@ -2,20 +2,22 @@
 it."""
 
 import math
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import msgspec
 
-from ..log import Log
+from ..log import EventKind, Log, LoggedEvent, moved_by, moved_by_all
 from ..numbers import Z80, Estimate
 from ..phase import FollowedPhase, PhaseKind, Verdict
 from ..register import Message
 from . import texts
 from .check_in_signs import wait_for_events
 from .due import PhaseRead
-from .reading import Now
+from .reading import STILL_DAYS, Now
 
 _MOST_DAYS_AHEAD = 56
+_LEAST_TOLD_KG = 0.2  # of water, which a scale shows (judgement)
 
 
 class Probabilities(msgspec.Struct, frozen=True):
@@ -148,9 +150,36 @@ class _Evidence(NamedTuple):
         # One week of water is no reason to eat less: ask first.
         return Verdict.CONTRADICTED if not self.is_logged_so and self.water_probability > in_play else found
 
+    def without(self, weight: Estimate, water: Estimate) -> "_Evidence":
+        """The same without what events that were told moved of weight and of water [kg]."""
+        return self._replace(weight=_less(self.weight, weight), water_off=_less(self.water_off, water))
+
     def stays(self, told: Verdict) -> bool:
         """Whether a verdict that was told may stay."""
         return self.verdict(told) is told
+
+
+def _less(observed: Estimate, moved: Estimate) -> Estimate:
+    return Estimate(observed.mean - moved.mean, math.hypot(observed.sd, moved.sd))
+
+
+class EventWater(NamedTuple):
+    """Water that an event which was told holds against the plan, the most of any [kg], and whether it is on plan but
+    for what all of them hold."""
+
+    kind: EventKind
+    water_kg: float
+    explains: bool
+
+
+def _event_water(
+    events: Sequence[LoggedEvent], since_day: int, day: int, planned_kg: float, *, explains: bool
+) -> EventWater | None:
+    """What to tell of the events that hold weight against the plan; None where they hold next to nothing."""
+    against = -math.copysign(1.0, planned_kg)
+    held = [(against * moved_by(event, since_day, day).mean, event.kind) for event in events]
+    water_kg, kind = max(held, default=(0.0, EventKind.ALCOHOL))
+    return EventWater(kind, water_kg, explains) if water_kg >= _LEAST_TOLD_KG else None
 
 
 def _scale_goes_on(kind: PhaseKind, planned_kg: float, is_contradicted: bool) -> bool:
@@ -180,6 +209,7 @@ class Judged(NamedTuple):
     more_days: int
     waits: list[Message]
     is_logged_so: bool
+    event_water: EventWater | None = None
 
     @property
     def is_off(self) -> bool:
@@ -199,9 +229,10 @@ def judge_phase(phase: FollowedPhase, log: Log, day: int, read: PhaseRead, told:
     if now.is_unseen:
         more_days = max(more_days, texts.LEAST_WEIGHINGS)
     is_logged_so = _is_logged_so(phase.kind, now)
+    event_water = None
     verdict = acted_on = Verdict.TOO_EARLY
     if not more_days:
-        evidence = _Evidence(
+        as_weighed = _Evidence(
             kind=phase.kind,
             likely=likely,
             planned_kg=read.planned.weight_kg,
@@ -212,11 +243,21 @@ def judge_phase(phase: FollowedPhase, log: Log, day: int, read: PhaseRead, told:
             is_logged_as_planned=now.eaten.difference is not None and not is_logged_so,
             is_pregnant=is_pregnant,
         )
+        since = day - now.window_days
+        evidence = as_weighed.without(
+            moved_by_all(log.events, since, day), moved_by_all(log.events, phase.start_day - STILL_DAYS, day)
+        )
         today = evidence.verdict()
         verdict = told if told is not None and evidence.stays(told) else today
         # A verdict that stays is a word: nothing is changed by it that today's own would not change.
         acted_on = verdict if verdict is Verdict.CONTRADICTED else today
+        explains = verdict is Verdict.WITHIN_INTERVAL and as_weighed.verdict() is Verdict.CONTRADICTED
+        if explains or verdict in (Verdict.CONTRADICTED, Verdict.SLOWER):
+            event_water = _event_water(log.events, since, day, read.planned.weight_kg, explains=explains)
     verdict, more_days, waits = wait_for_events(log.events, day, verdict, more_days)
     if verdict is Verdict.TOO_EARLY:
         acted_on = verdict
-    return Judged(verdict, acted_on, likely, promise, planned, read.planned.weight_kg, more_days, waits, is_logged_so)
+        event_water = None  # what is waited for is told
+    return Judged(
+        verdict, acted_on, likely, promise, planned, read.planned.weight_kg, more_days, waits, is_logged_so, event_water
+    )
