@@ -129,7 +129,9 @@ async def test_an_entry_of_a_day_to_come_is_told_how_to_mend_it(service: Running
 async def test_a_coach_is_told_a_change_that_comes_with_a_question(service: Running) -> None:
     """What is asked of the member does not hide that they are told to eat less."""
     asked = body(35, sex="male", jump_kg=0.0)
-    asked["log"]["weights"] = [entry | {"weight_kg": 72.0 + 0.1 * i} for i, entry in enumerate(asked["log"]["weights"])]
+    asked["log"]["weights"] = [
+        entry | {"weight_kg": 72.0 + 0.03 * i} for i, entry in enumerate(asked["log"]["weights"])
+    ]
     answer = await review(service, asked)
     assert answer["question"] is not None
     assert answer["correction_kcal"] < 0
@@ -282,3 +284,74 @@ async def test_two_readings_of_the_same_weighings_are_one(service: Running) -> N
     assert (answer["verdict"], answer["correction_kcal"]) == ("slower", 0)
     assert "REVIEW_WAITS" in {reason["code"] for reason in answer["reasons"]}
     assert (await review(service, unweighed("gain", -0.03, 42, 42)))["correction_kcal"] == 200
+
+
+def behind(days: int, per_day_kg: float, logged_kcal: float, **phase: Any) -> dict[str, Any]:
+    """Somebody in a cut whose weight takes a course of its own, and who logs so much."""
+    asked = body(days + 1, sex="male", jump_kg=0.0)
+    asked["phase"] |= phase
+    for i, entry in enumerate(asked["log"]["weights"]):
+        entry["weight_kg"] = round(72.0 + per_day_kg * i + (0.3 if i % 2 else -0.3), 1)
+    asked["log"]["intakes"] = [entry | {"intake_kcal": logged_kcal} for entry in asked["log"]["intakes"][:-1]]
+    return asked
+
+
+def codes_of(answer: dict[str, Any]) -> set[str]:
+    return {reason["code"] for reason in answer["reasons"]}
+
+
+@pytest.mark.parametrize(
+    ("per_day_kg", "logged_kcal", "phase", "day"),
+    [
+        (0.0, 2150, {}, 35),  # who eats at maintenance and logs it: half of ten weeks
+        (0.0, 2150, {"fat_loss_kg": 4.0}, 35),
+        (0.0, 2150, {"kind": "mini_cut", "weeks": [{"intake_kcal": 1700, "protein_g": 130}] * 6}, 35),
+        (0.05, 1700, {}, 35),  # who eats over it and logs the plan
+        (0.03, 2250, {}, 28),  # who gains by log and scale
+    ],
+)
+async def test_a_deficit_that_gets_nowhere_is_offered_an_end(
+    service: Running, per_day_kg: float, logged_kcal: float, phase: dict[str, Any], day: int
+) -> None:
+    """It was named week after week, its end was moved out, and nobody said that it might as well stop."""
+    for early in (14, 21, day - 7):
+        answer = await review(service, behind(early, per_day_kg, logged_kcal, **phase))
+        assert (answer["decision"], "REVIEW_GETS_NOWHERE" in codes_of(answer)) == ("continue", False), early
+    answer = await review(service, behind(day, per_day_kg, logged_kcal, **phase))
+    assert (answer["decision"], answer["correction_kcal"], answer["question"]) == ("end", 0, None)
+    assert codes_of(answer) >= {"REVIEW_GETS_NOWHERE", "REVIEW_START_AGAIN"}
+    assert not codes_of(answer) & {"REVIEW_PLAN_STANDS", "REVIEW_EXTEND", "REVIEW_WAITS", "REVIEW_OUT_OF_REACH"}
+    (why,) = (reason for reason in answer["reasons"] if reason["code"] == "REVIEW_GETS_NOWHERE")
+    assert why["params"] == {"weeks": day // 7}
+    assert answer["after"]["intake_kcal"] == pytest.approx(logged_kcal, abs=100)  # on the scale of their log
+    # The next day says the same.
+    again = await review(
+        service,
+        behind(day, per_day_kg, logged_kcal, **phase) | {"as_of_date": (START + timedelta(days=day + 1)).isoformat()},
+    )
+    assert codes_of(again) >= {"REVIEW_GETS_NOWHERE", "REVIEW_START_AGAIN"}
+
+
+@pytest.mark.parametrize(
+    ("per_day_kg", "logged_kcal", "changes"),
+    [
+        (-0.055, 1700, []),  # on plan
+        (-0.03, 1700, []),  # behind, but not for nothing
+        (0.0, 1700, [{"kind": "pause", "date": "2026-05-18", "until_date": "2026-06-07"}]),  # two weeks of work
+    ],
+)
+async def test_a_deficit_that_gets_somewhere_goes_on(
+    service: Running, per_day_kg: float, logged_kcal: float, changes: list[dict[str, Any]]
+) -> None:
+    for day in (28, 35, 42):
+        answer = await review(service, behind(day, per_day_kg, logged_kcal, changes=changes))
+        assert not codes_of(answer) & {"REVIEW_GETS_NOWHERE", "REVIEW_GOAL_TOO_FAR"}, day
+
+
+async def test_who_eats_over_the_plan_and_logs_it_is_given_no_more_days(service: Running) -> None:
+    """The end was moved out review after review, though nothing was lost by what the log itself says."""
+    for day in (21, 28):
+        answer = await review(service, behind(day, 0.0, 2150, fat_loss_kg=3.0))
+        assert (answer["decision"], answer["correction_kcal"]) == ("continue", 0)
+        assert "REVIEW_PLAN_STANDS" in codes_of(answer)
+        assert "REVIEW_WAITS" not in codes_of(answer)

@@ -123,6 +123,8 @@ def test_a_little_logged_over_the_plan_does_not_hush_the_question() -> None:
     """100 kcal/d more in the log, 600 on the plate: the scale still says what the log does not."""
     found = [case.found for case in cases(Habits(logged_beyond_kcal=100.0, unlogged_kcal=500.0))[28]]
     off = [it for it in found if it.verdict in (Verdict.SLOWER, Verdict.CONTRADICTED)]
+    # Who gained for certain is offered an end, of which nothing is asked any more.
+    off = [it for it in off if "REVIEW_GETS_NOWHERE" not in codes(it)]
     said_more = [it for it in off if "REVIEW_ATE_MORE" in codes(it)]
     assert len(said_more) >= 0.3 * PEOPLE
     assert sum(it.question is not None for it in said_more) >= 0.6 * len(said_more)
@@ -311,7 +313,7 @@ def test_who_logs_more_than_the_plan_is_to_keep_it_before_it_tells_less() -> Non
     for seed in range(80):
         member = Member(seed)
         phase = member.plan(6, ROOMY_DEFICIT_KCAL)
-        member.follow(phase, 28, Habits(logged_beyond_kcal=500.0))
+        member.follow(phase, 28, Habits(logged_beyond_kcal=400.0))
         found = review(member, phase)
         if found.verdict is Verdict.SLOWER and "REVIEW_ATE_MORE" in codes(found):
             lowered = found.advice.correction_kcal < 0

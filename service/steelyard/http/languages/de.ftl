@@ -860,13 +860,16 @@ REVIEW_TOO_LATE = { $days ->
 REVIEW_PURPOSE_MET = Du hast etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett verloren, { NUMBER($target_kg, maximumFractionDigits: 1) } kg waren das Ziel: Beende die Phase.
 REVIEW_CEILING_MET = Dein Körperfett ist etwa { NUMBER($fat_percent, maximumFractionDigits: 1) } %, und bei { NUMBER($ceiling_percent, maximumFractionDigits: 1) } % endet dieser Aufbau.
 REVIEW_LIMIT_REACHED = Dieser Mini-Cut läuft { days }, und mehr als { $limit_days } sollen es nicht sein: Beende ihn, mit oder ohne Ziel.
+REVIEW_GETS_NOWHERE = { weeks } dieser Phase haben kaum Fett gekostet. Mehr vom Gleichen ändert daran nichts: Beende sie lieber jetzt.
+REVIEW_START_AGAIN = Bleib vier Wochen bei der Erhaltung. Fang neu an, wenn die Wochen davor es zulassen: kleineres Defizit, jede Mahlzeit protokolliert.
 REVIEW_PHASE_OVER = Die Phase ist vorbei.
 REVIEW_NOT_SAFE = Ein Defizit ist für dich nicht mehr sicher: Beende die Phase.
 REVIEW_NO_ROOM = Unter deinem heutigen Bedarf bleibt kein nützliches Defizit: { why }. Beende die Phase.
 REVIEW_STOPPED_BY_RAIL = Die Tage, die noch kommen, wären nicht sicher: Beende die Phase.
 REVIEW_SHORTEN = So erreichst du das Ziel um den { DATETIME($date, dateStyle: "long") }, { days } vor dem geplanten Ende.
 REVIEW_EXTEND = Du brauchst etwa bis zum { DATETIME($date, dateStyle: "long") }, { days } länger als geplant.
-REVIEW_OUT_OF_REACH = Keine sichere Energiemenge erreicht das Ziel in dieser Phase: Rechne mit { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett.
+REVIEW_OUT_OF_REACH = So wie es läuft, sind bis zum Ende dieser Phase { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett zu erwarten.
+REVIEW_GOAL_TOO_FAR = Selbst bis zum { DATETIME($date, dateStyle: "long") }, ihrem spätesten Ende, nimmt diese Phase etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett: Beende sie lieber jetzt.
 REVIEW_LOST_FAST = In den letzten zwei Wochen hast du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche verloren, mehr als { NUMBER($limit, maximumFractionDigits: 1) } %.
 REVIEW_EATEN_UNDER_RAIL = Zwei Wochen lang hast du { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag protokolliert. Iss mindestens { NUMBER($least_kcal, maximumFractionDigits: 0) }: { why }.
 REVIEW_REBOUND = Isst du wieder genug, steigt die Waage binnen zwei Wochen etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg: Glykogen, Wasser und Nahrung kommen zurück. Das ist kein Fett.
@@ -946,6 +949,7 @@ QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Was is
     [yes] Training,{" "}
    *[no] {""}
 }Wiegezeit? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
+REVIEW_GOAL_TOO_FAR_SPARED = Diese Phase leistet nicht, wofür sie da ist: Beende sie lieber jetzt.
 QUESTION_CYCLE_SPARED = Wann begannen deine letzten zwei Perioden? Ohne Periode: Was ist neu: { $creatine ->
     [yes] Kreatin,{" "}
    *[no] {""}

@@ -794,6 +794,8 @@ REVIEW_TOO_LATE = { $days ->
    *[other] Only { $days } days are left
 }, too little for a change to matter: eat as before.
 REVIEW_LIMIT_REACHED = This mini-cut has run { days }, and { $limit_days } is the most: end it, target or not.
+REVIEW_GETS_NOWHERE = { weeks } of this phase have taken off hardly any fat. More of the same will not change that: better end it now.
+REVIEW_START_AGAIN = Eat at maintenance for four weeks. Start again when the weeks ahead leave room for it: a smaller deficit, every meal logged.
 REVIEW_PHASE_OVER = The phase is over.
 REVIEW_NOT_SAFE = A deficit is no longer safe for you: end the phase.
 REVIEW_NO_ROOM = No useful deficit is left under today's maintenance: { why }. End the phase.
@@ -851,6 +853,7 @@ QUESTION_WATER_SPARED = Was any of these new within four weeks: { $creatine ->
     [yes] travel,{" "}
    *[no] {""}
 }another weighing hour? Weigh as usual until { DATETIME($date, dateStyle: "long") }.
+REVIEW_GOAL_TOO_FAR_SPARED = This phase does not do what it was meant to do: better end it now.
 QUESTION_CYCLE_SPARED = When did your last two periods begin? If none, what is new: { $creatine ->
     [yes] creatine,{" "}
    *[no] {""}
@@ -1033,7 +1036,8 @@ QUESTION_CYCLE = When did your last two periods begin? If none, what is new: { $
 }weighing hour? Weigh daily until { DATETIME($date, dateStyle: "long") }.
 REVIEW_PURPOSE_MET = You have lost about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, and { NUMBER($target_kg, maximumFractionDigits: 1) } kg was the goal: end the phase.
 REVIEW_CEILING_MET = Your body fat is about { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and this gain ends at { NUMBER($ceiling_percent, maximumFractionDigits: 1) }%.
-REVIEW_OUT_OF_REACH = No safe intake reaches the target in this phase: expect { NUMBER($fat_kg, maximumFractionDigits: 1) } of { NUMBER($target_kg, maximumFractionDigits: 1) } kg of fat.
+REVIEW_OUT_OF_REACH = As it goes now, expect { NUMBER($fat_kg, maximumFractionDigits: 1) } of { NUMBER($target_kg, maximumFractionDigits: 1) } kg of fat by the end of this phase.
+REVIEW_GOAL_TOO_FAR = Even by { DATETIME($date, dateStyle: "long") }, its longest end, this phase takes off about { NUMBER($fat_kg, maximumFractionDigits: 1) } of { NUMBER($target_kg, maximumFractionDigits: 1) } kg of fat: better end it now.
 QUESTION_WEIGH_FOOD = Weigh and log everything you eat and drink until { DATETIME($date, dateStyle: "long") }, weekend included, and weigh yourself every day.
 QUESTION_OIL_AND_ALCOHOL = Until { DATETIME($date, dateStyle: "long") } weigh and log cooking oil, spreads, drinks, alcohol and small tastes too: they are what logs miss first.
 SEASON_CUT = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less, to { NUMBER($end_percent, maximumFractionDigits: 1) }% or for { weeks }, whichever comes first.

@@ -847,13 +847,16 @@ REVIEW_TOO_LATE = { $days ->
 REVIEW_PURPOSE_MET = Has perdido unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa, y el objetivo eran { NUMBER($target_kg, maximumFractionDigits: 1) } kg: acaba la fase.
 REVIEW_CEILING_MET = Tu grasa está cerca del { NUMBER($fat_percent, maximumFractionDigits: 1) } %, y esta ganancia acaba en el { NUMBER($ceiling_percent, maximumFractionDigits: 1) } %.
 REVIEW_LIMIT_REACHED = Este mini-cut dura ya { days }, y el máximo son { $limit_days }: acábalo, con objetivo o sin él.
+REVIEW_GETS_NOWHERE = { weeks } de esta fase apenas han quitado grasa. Más de lo mismo no lo cambia: mejor termínala ahora.
+REVIEW_START_AGAIN = Come cuatro semanas a nivel de mantenimiento. Empieza de nuevo cuando la vida lo permita: un déficit menor y cada comida apuntada.
 REVIEW_PHASE_OVER = La fase ha terminado.
 REVIEW_NOT_SAFE = Un déficit ya no es seguro para ti: acaba la fase.
 REVIEW_NO_ROOM = Bajo tu mantenimiento de hoy no queda déficit útil: { why }. Acaba la fase.
 REVIEW_STOPPED_BY_RAIL = Los días que vienen no serían seguros: acaba la fase.
 REVIEW_SHORTEN = A este ritmo llegas al objetivo hacia el { DATETIME($date, dateStyle: "long") }, { days } antes del final previsto.
 REVIEW_EXTEND = Necesitas hasta cerca del { DATETIME($date, dateStyle: "long") }, { days } más de lo planeado.
-REVIEW_OUT_OF_REACH = Ninguna cantidad segura llega al objetivo en esta fase: cuenta con { NUMBER($fat_kg, maximumFractionDigits: 1) } de { NUMBER($target_kg, maximumFractionDigits: 1) } kg de grasa.
+REVIEW_OUT_OF_REACH = Tal como va, espera { NUMBER($fat_kg, maximumFractionDigits: 1) } de { NUMBER($target_kg, maximumFractionDigits: 1) } kg de grasa al final de esta fase.
+REVIEW_GOAL_TOO_FAR = Incluso hasta el { DATETIME($date, dateStyle: "long") }, su final más tardío, esta fase quita unos { NUMBER($fat_kg, maximumFractionDigits: 1) } de { NUMBER($target_kg, maximumFractionDigits: 1) } kg de grasa: mejor termínala.
 REVIEW_LOST_FAST = En las dos últimas semanas perdiste un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso por semana, más del { NUMBER($limit, maximumFractionDigits: 1) } %.
 REVIEW_EATEN_UNDER_RAIL = Durante dos semanas apuntaste { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día. Come al menos { NUMBER($least_kcal, maximumFractionDigits: 0) }: { why }.
 REVIEW_REBOUND = De vuelta al mantenimiento la báscula subirá unos { NUMBER($carried_kg, maximumFractionDigits: 1) } kg en dos semanas: glucógeno, agua y comida. Eso no es grasa.
@@ -933,6 +936,7 @@ QUESTION_CYCLE = ¿Cuándo empezaron tus dos últimas reglas? Sin regla, ¿qué 
     [yes] entrenamiento,{" "}
    *[no] {""}
 }pesaje? Pésate diariamente hasta el { DATETIME($date, dateStyle: "long") }.
+REVIEW_GOAL_TOO_FAR_SPARED = Esta fase no logra aquello para lo que está: mejor termínala ahora.
 QUESTION_CYCLE_SPARED = ¿Cuándo empezaron tus dos últimas reglas? Sin regla, ¿qué cambió: { $creatine ->
     [yes] creatina,{" "}
    *[no] {""}

@@ -133,6 +133,9 @@ class DeficitAdvice:
         wanted = 0.0 if is_late or self.is_losing_fast else float(due.change_kcal)
         held = with_room(held_step(limits, wanted, course.own_step_kcal), limits)
         change = held.change_kcal
+        futile = self._futile(change)
+        if futile is not None:
+            return futile
         self._explain(limits, held, wanted)
         days = left
         if due.end_day is not None:
@@ -146,12 +149,34 @@ class DeficitAdvice:
                 self.reasons.append(say(texts.EXTEND, date=self._date(moved - 1), days=moved - left))
         if due.waits:
             self.reasons.append(say(texts.WAITS, date=self._date(DAYS_PER_WEEK - course.days_gone % DAYS_PER_WEEK)))
-        elif self.target is not None and self._falls_short(float(change), days):
+        elif self.target is not None and decision is not NextStep.EXTEND and self._falls_short(float(change), days):
             fat = -course.fat_change(float(change), days)
             self.reasons.append(say(texts.OUT_OF_REACH, fat_kg=fat, target_kg=self.target))
         self._say_if_ahead(is_eaten_enough=not self._warn_of_eaten(limits))
         actions = rail_actions(limits, course, held, wanted, days)  # of all that is told, days added included
         return Advice(decision, change, days, self.reasons, [*self.actions, *actions])
+
+    def _futile(self, change: int) -> Advice | None:
+        """The end of a deficit that does not do what it is for. A step that has its time to work goes before it, but
+        where weight is gained in it."""
+        futile, due = self.due.futile, self.due
+        if futile is None or not self.is_judged:
+            return None
+        has_time = futile.last_day - self.now.day + 1 >= texts.TURN_BACK_DAYS
+        is_mended = change < 0 or due.waits or self._has_stepped_lately()
+        if futile.fat_kg is None and has_time and is_mended and not futile.is_gaining:
+            return None
+        why = say(texts.GETS_NOWHERE, weeks=futile.weeks)
+        if futile.fat_kg is not None:
+            on = date.fromordinal(futile.last_day).isoformat()
+            why = say(texts.GOAL_TOO_FAR, date=on, fat_kg=max(0.0, futile.fat_kg), target_kg=self.target or 0.0)
+        ended = self._end(why)
+        return ended._replace(reasons=[*ended.reasons, say(texts.START_AGAIN)])
+
+    def _has_stepped_lately(self) -> bool:
+        """Whether less was told so short a time ago that it is still to show what it does."""
+        since = self.now.day - texts.TURN_BACK_DAYS
+        return any(change.change_kcal < 0.0 and since < change.day for change in self.phase.changes)
 
     def _say_if_ahead(self, *, is_eaten_enough: bool) -> None:
         """Whoever is ahead in a phase of which only the length was asked for may stop early; that there is no need to

@@ -44,17 +44,30 @@ class Need(NamedTuple):
     end_day: int | None
 
 
+class Futile(NamedTuple):
+    """Why a deficit is not worth going on with: after so many weeks at it hardly anything came off, or (``fat_kg``) so
+    much is lost at most of what was asked for. ``last_day``: the last that it may have; ``is_gaining``: whether tissue
+    was gained for certain."""
+
+    weeks: int
+    last_day: int
+    fat_kg: float | None
+    is_gaining: bool
+
+
 class Due(NamedTuple):
     """What two readings agree on: a change of intake [kcal/d], and the morning on which the phase then ends.
 
     ``waits``: the later reading alone says so; the next review tells. ``is_met``: the fat to lose is lost by today's
-    reading, and by the last whole week's it was to be lost by now.
+    reading, and by the last whole week's it was to be lost by now. ``futile``: why to end a deficit that does not do
+    what it is for.
     """
 
     change_kcal: int = 0
     end_day: int | None = None
     waits: bool = False
     is_met: bool = False
+    futile: Futile | None = None
 
 
 NOTHING = Due()
@@ -179,6 +192,85 @@ def _change_due(
     return NOTHING if _turns_back(phase, found.change_kcal, day) else found
 
 
+@traced
+def futile(
+    member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, settled: Settled | None = None
+) -> Futile | None:
+    """Why a deficit that is behind its plan is not worth going on with, on which two readings a week apart agree.
+
+    Not before it had its time, five to six weeks of days outside breaks, or four where tissue was gained; nor while
+    water or food that was found missing has not had a fortnight to show.
+    """
+    day = anchor_of(phase, today.now.day)
+    before = day - DAYS_PER_WEEK
+    worked = phase.worked_days(day - phase.start_day)
+    if not phase.kind.is_deficit or worked < texts.FUTILE_GAINING_DAYS:
+        return None
+    is_other = settled is not None and settled.found in (Finding.MORE_THAN_LOGGED, Finding.WATER)
+    if is_other and settled is not None and before < settled.day + texts.LEAST_DAYS:
+        return None
+    found = None
+    for morning in (before, day):
+        past = log_until(log, morning)
+        if not past.weighings:
+            return None
+        read = today if morning == today.now.day else read_on(member, phase, past, morning, settled)
+        found = None if read.now.is_unseen else futile_on(phase, read)
+        if found is None or (worked < _least_worked(phase) and not found.is_gaining):
+            return None
+    return found
+
+
+def _least_worked(phase: FollowedPhase) -> int:
+    """Days outside breaks before a deficit may be found futile: half of them, five weeks at least and six at most."""
+    half = phase.worked_days(phase.days) // 2
+    return min(texts.FUTILE_MOST_DAYS, max(texts.FUTILE_LEAST_DAYS, half))
+
+
+def futile_on(phase: FollowedPhase, read: PhaseRead) -> Futile | None:
+    """What one reading says of it."""
+    now, course = read.now, read.course
+    worked = phase.worked_days(now.days)
+    ahead = days_ahead_at_most(phase, now.day)
+    weeks, last_day = worked // DAYS_PER_WEEK, now.day + ahead - 1
+    if _is_nowhere(phase, read):
+        return Futile(weeks, last_day, None, is_gaining=now.window.tissue.lower > 0.0)
+    if phase.fat_loss_kg is None:
+        return None
+    lost = -course.now.fat.mean
+    if ahead > 0:
+        limits = course.limits(ahead)
+        if limits.refusal is not None:
+            return None
+        lost = -course.fat_change(max(limits.least, -float(texts.MOST_STEP_KCAL)), ahead)
+    is_too_far = lost < texts.FUTILE_GOAL_SHARE * phase.fat_loss_kg
+    return Futile(weeks, last_day, lost, is_gaining=False) if is_too_far else None
+
+
+def _is_nowhere(phase: FollowedPhase, read: PhaseRead) -> bool:
+    """Whether hardly anything of what was planned came off, in all and of late."""
+    now, planned = read.now, read.planned.tissue.mean
+    observed, lately = now.window.tissue, now.fortnight_tissue
+    worked = phase.worked_days(now.days) - phase.worked_days(now.days - now.window_days)
+    if planned >= 0.0 or lately is None or worked < texts.LEAST_DAYS:
+        return False
+    per_fortnight = planned * texts.LEAST_DAYS / worked
+    share = texts.FUTILE_SHARE
+    return (
+        observed.mean > share * planned and observed.lower > 2.0 * share * planned and lately.mean > per_fortnight / 2.0
+    )
+
+
+def days_ahead_at_most(phase: FollowedPhase, day: int) -> int:
+    """How many days a deficit may go on from a day at most: to its end, or for fat to lose a mini-cut its six weeks
+    and a cut its extension."""
+    if phase.fat_loss_kg is None:
+        return max(0, phase.end_day - day)
+    if phase.kind is PhaseKind.MINI_CUT:
+        return phase.days_to_work(day - phase.start_day, MOST_WEEKS * DAYS_PER_WEEK)
+    return max(0, phase.start_day + phase.days + texts.MOST_EXTENSION_DAYS - day)
+
+
 def _turns_back(phase: FollowedPhase, change_kcal: float, day: int) -> bool:
     """Whether a step would take back one that has hardly been followed."""
     return any(
@@ -202,10 +294,7 @@ def need_of(phase: FollowedPhase, read: PhaseRead) -> Need:
     read = read._replace(course=course)
     left = max(1, course.days_left)
     if phase.fat_loss_kg is not None:
-        most_days = phase.days_to_work(course.days_gone, MOST_WEEKS * DAYS_PER_WEEK)
-        if phase.kind is not PhaseKind.MINI_CUT:
-            most_days = phase.start_day + phase.days + texts.MOST_EXTENSION_DAYS - read.now.day
-        reach = course.days_to_lose(phase.fat_loss_kg, 0.0, max(0, most_days))
+        reach = course.days_to_lose(phase.fat_loss_kg, 0.0, days_ahead_at_most(phase, read.now.day))
         span = _SEARCHED_SHARE * course.maintenance_kcal
         kcal = course.restore_fat(phase.fat_loss_kg, left, -span, span)
         found = Estimate(kcal, _error_of(read, left))

@@ -22,7 +22,7 @@ from .advice import Ahead, advise, cleared
 from .aftermath import Aftermath
 from .check_in_signs import heed, says_no_cycle
 from .correction import Stint
-from .due import NOTHING, read_on, what_is_due
+from .due import NOTHING, futile, read_on, what_is_due
 from .next_step import Advice
 from .notes import still_to_note
 from .question import LastAsked, OpenQuestion, Settled, question_of
@@ -188,9 +188,14 @@ def review_phase(
     implied = None if course.subject.is_pregnant else _implied(now, judged)
     explains_all = _is_enough(now.eaten.difference, implied)
     found = what_is_due(member, phase, log, read, settled, is_off=judged.is_off) if is_open else NOTHING
-    if now.eaten.is_over and found.change_kcal < 0 and explains_all:
-        # What is eaten over the plan explains it all: the plan stands, and is to be kept to.
+    if now.eaten.is_over and explains_all and judged.acted_on is Verdict.SLOWER and phase.kind.is_deficit:
+        # What is eaten over the plan explains it all: the plan stands, and is to be kept to. No day is added either.
+        shorter = None if found.end_day is None or found.end_day > phase.end_day else found.end_day
+        found = found._replace(change_kcal=max(0, found.change_kcal), end_day=shorter, waits=False)
+    elif now.eaten.is_over and found.change_kcal < 0 and explains_all:
         found = found._replace(change_kcal=0)
+    if is_open and judged.acted_on in (Verdict.SLOWER, Verdict.CONTRADICTED):
+        found = found._replace(futile=futile(member, phase, log, read, settled))
     by_log = advise(phase, course, now, read.promised, judged.acted_on, finished, found)
     told = cleared(course, heed(log.check_ins, course, day, by_log))
     advice = told.value.advice

@@ -194,6 +194,49 @@ MOST_STEP_KCAL = int(
         basis=Basis.JUDGEMENT,
     )
 )
+FUTILE_LEAST_DAYS = int(
+    constant(
+        "review_futile_least",
+        35,
+        unit="d",
+        summary="Days of a deficit outside breaks before it may be found not worth going on with, or half of them",
+        basis=Basis.JUDGEMENT,
+    )
+)
+FUTILE_GAINING_DAYS = int(
+    constant(
+        "review_futile_gaining",
+        28,
+        unit="d",
+        summary="The same where tissue was gained, by all of the 80 % interval",
+        basis=Basis.JUDGEMENT,
+    )
+)
+FUTILE_MOST_DAYS = int(
+    constant(
+        "review_futile_from",
+        42,
+        unit="d",
+        summary="Days from which half of a longer deficit is not waited for",
+        basis=Basis.JUDGEMENT,
+    )
+)
+FUTILE_SHARE = constant(
+    "review_futile_share",
+    0.33,
+    unit="1",
+    summary="A deficit gets nowhere while less than this share of the planned tissue came off, by the end of the 80 % "
+    "interval less than twice that, and in the last fortnight less than half of what was planned for one",
+    basis=Basis.JUDGEMENT,
+)
+FUTILE_GOAL_SHARE = constant(
+    "review_futile_goal",
+    0.5,
+    unit="1",
+    summary="A goal that is behind is out of reach where another step, to the phase's longest end, takes off less than "
+    "this share of it",
+    basis=Basis.JUDGEMENT,
+)
 UNEXPLAINED_SHARE = constant(
     "unexplained_loss_share",
     0.05,
@@ -307,6 +350,9 @@ MADE_UP = "REVIEW_MADE_UP"
 PURPOSE_MET = "REVIEW_PURPOSE_MET"
 CEILING_MET = "REVIEW_CEILING_MET"
 LIMIT_REACHED = "REVIEW_LIMIT_REACHED"
+GETS_NOWHERE = "REVIEW_GETS_NOWHERE"
+GOAL_TOO_FAR = "REVIEW_GOAL_TOO_FAR"
+START_AGAIN = "REVIEW_START_AGAIN"
 OVER = "REVIEW_PHASE_OVER"
 NOT_SAFE = "REVIEW_NOT_SAFE"
 NO_ROOM = "REVIEW_NO_ROOM"
