@@ -21,8 +21,8 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject,
     verdict, planned = judged.verdict, judged.planned
     found: list[Message] = []
     if verdict is Verdict.TOO_EARLY and now.is_unseen:
-        goes_on, days = yes_or_no(advice.is_as_planned), now.unseen_days
-        found.append(say(texts.NOT_WEIGHED, days=days, more_days=judged.more_days, goes_on=goes_on))
+        keep, days = yes_or_no(advice.is_as_planned), now.unseen_days
+        found.append(say(texts.NOT_WEIGHED, days=days, more_days=judged.more_days, goes_on=keep))
     elif verdict is Verdict.TOO_EARLY:
         found.append(say(texts.TOO_EARLY, more_days=judged.more_days, goes_on=yes_or_no(advice.is_as_planned)))
     elif is_pregnant:
