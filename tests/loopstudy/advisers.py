@@ -8,7 +8,16 @@ import numpy as np
 from logstudy.worlds import Logs
 from loopstudy.members import ANY_FAT, FIRST_DAY, KINDS, LEAD_DAYS, Member, log_of, person_now, plan, told, usual_kcal
 from steelyard import answers
-from steelyard.science.phase import FollowedPhase, FollowedWeek, GainAim, HoldAim, IntakeChange, ReturnAim
+from steelyard.science.phase import (
+    DeficitAim,
+    DeficitKind,
+    FollowedPhase,
+    FollowedWeek,
+    GainAim,
+    HoldAim,
+    IntakeChange,
+    ReturnAim,
+)
 from steelyard.science.rails import Refused
 from steelyard.science.register import OutOfDomain
 
@@ -17,6 +26,7 @@ FLOOR_KCAL = {"male": 1500.0, "female": 1200.0}
 # Under this nothing is told, whatever a log holds of what is eaten; between the two the logging ratio decides.
 TOLD_FLOOR_KCAL = {"male": 1200.0, "female": 1000.0}
 _GAIN_DAYS_LEAST = 14
+_PAUSE_WEEKS, _CUT_WEEKS_LEAST, _CUT_WEEKS_MOST = 4, 4, 12  # of a cut that is begun again
 
 
 def weeks_of(planned: answers.PhasesPlanned) -> list[float]:
@@ -149,6 +159,7 @@ class Steelyard(Adviser):
             }
         )  # fmt: skip
         if advice.days_ahead == 0:
+            self._start_again(answer)
             return self._next(answer.value, log, day)
         if advice.correction_kcal:
             self.changes += 1
@@ -159,6 +170,11 @@ class Steelyard(Adviser):
             self.moved_ends += 1
             self.followed = msgspec.structs.replace(self.followed, moved_end_day=end)
         return answer.value.weeks[0].diet.intake_kcal
+
+    def _start_again(self, answer: answers.Answered[answers.PhaseReviewed]) -> None:
+        """Four weeks at maintenance, and another cut for what is missing, where a review says so."""
+        if "REVIEW_START_AGAIN" in {reason.code for reason in answer.reasons}:
+            self.legs = [*self.legs[: self.leg + 1], "pause", "cut", "maintenance"]
 
     def _next(self, reviewed: answers.PhaseReviewed, log: Any, day: int) -> float:
         """The phase that follows, planned from the body there is."""
@@ -173,9 +189,14 @@ class Steelyard(Adviser):
             aim = GainAim(weeks=left, fat_ceiling=ANY_FAT)
         elif kind == "maintenance" and self.leg + 1 < len(self.legs):
             aim = HoldAim(weeks=min(left, 2))
+        elif kind == "pause":
+            aim = HoldAim(weeks=min(left, _PAUSE_WEEKS))
+        elif kind == "cut" and left >= _CUT_WEEKS_LEAST:
+            aim = DeficitAim(kind=DeficitKind.CUT, weeks=min(left, _CUT_WEEKS_MOST))
         nothing_after = ReturnAim(maintenance_weeks=0, gain_weeks=0)
         try:
-            planned = plan(self.person, log, day, aim, nothing_after).value
+            after = nothing_after if not isinstance(aim, DeficitAim) else ReturnAim(maintenance_weeks=2, gain_weeks=0)
+            planned = plan(self.person, log, day, aim, after).value
         except (Refused, OutOfDomain):
             planned = plan(self.person, log, day, HoldAim(weeks=left), nothing_after).value
         self._begin(planned, log, day, None)
