@@ -847,7 +847,7 @@ def test_a_step_beside_an_open_question_says_why_it_does_not_wait() -> None:
     said: list[str] = []
     for seed in range(14):
         for extra in (250.0, 450.0):
-            found = review(*steady(PhaseKind.GAIN, extra, 35, seed))
+            found = review(*steady(PhaseKind.GAIN, extra, 35, seed, is_logged=False))
             goes_on = found.advice.decision is NextStep.CONTINUE
             if found.question is not None and found.advice.correction_kcal and goes_on:
                 (why,) = codes(found) & told

@@ -833,7 +833,7 @@ REVIEW_NEAR_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_k
 REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: anders als geplant ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
 REVIEW_CONTRADICTED = Waage und Plan widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg statt { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Protokoll und Teller weichen ab, oder es ist Wasser.
 REVIEW_EVENT_WATER = Etwa { NUMBER($water_kg, maximumFractionDigits: 1) } kg der Änderung deines Gewichts sind Wasser ({ event }){ $explains ->
-    [yes] . Damit liegst du im Plan.
+    [yes] . Das erklärt sie.
    *[no] , aber nicht alles.
 }
 REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant{ $goes_on ->
@@ -842,13 +842,14 @@ REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) }
 }
 REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag weniger protokolliert als geplant.
 REVIEW_PLAN_STANDS = Der Plan bleibt, wie er ist: Weniger vorzugeben hilft nicht, solange du mehr isst. Ist er zu hart? Lass dir einen sanfteren machen.
+REVIEW_EAT_THE_PLAN = Der Plan bleibt, wie er ist: Iss erst einmal, was er vorgibt. Ist es zu viel? Sag es, und plane neu.
 REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert. Protokolliere eine ganze Woche: Erst dann lässt sich deine Energiemenge richtig einstellen.
 REVIEW_AS_TOLD = Es ist kaum Essen protokolliert, also spricht nur dein Gewicht. Machst du so weiter, hält es ein Plan mit etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
 REVIEW_NEEDS_LESS = Laut Protokoll hast du wie geplant gegessen, doch der Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal aus, nicht { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Es fehlt Essen, oder du brauchst weniger.
 REVIEW_NEEDS_MORE = Laut Protokoll hast du wie geplant gegessen, doch dein Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag aus, nicht nach { NUMBER($planned_kcal, maximumFractionDigits: 0) }.
 REVIEW_STEPPED = { $direction ->
-    [less] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag weniger
-   *[more] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag mehr
+    [less] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag weniger als geplant
+   *[more] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag mehr als geplant
 }. Das ist ein Schritt; die nächste Auswertung sagt, ob noch einer nötig ist.
 REVIEW_CORRECTION_HELD = Das Ziel verlangt noch { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, und das ist nicht sicher: { why }.
 REVIEW_RAISED_BY_RAIL = Iss zur Sicherheit { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { why }.

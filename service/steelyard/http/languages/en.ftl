@@ -769,7 +769,7 @@ REVIEW_NEAR_INTERVAL = Without water your weight has changed by { NUMBER($observ
 REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: off the plan ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
 REVIEW_CONTRADICTED = Scale and plan disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, the plan expects { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Log and plate differ, or it is water.
 REVIEW_EVENT_WATER = Because of { event } about { NUMBER($water_kg, maximumFractionDigits: 1) } kg of the change in your weight is water{ $explains ->
-    [yes] . With that you are on plan.
+    [yes] . That explains it.
    *[no] , but not all of it.
 }
 REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned{ $goes_on ->
@@ -778,13 +778,14 @@ REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0
 }
 REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.
 REVIEW_PLAN_STANDS = The plan stays as it is: a lower target is no help while more is eaten. Too hard? Ask for a gentler one.
+REVIEW_EAT_THE_PLAN = The plan stays as it is: first eat what it tells. Is it too much? Say so, and plan anew.
 REVIEW_NO_INTAKE = No full day of food was logged in this phase. Log one whole week: only then can your intake be set right.
 REVIEW_AS_TOLD = Hardly any food is logged, so only your weight speaks: as you eat now, a plan of about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal would hold it.
 REVIEW_NEEDS_LESS = By your log you ate as planned, yet maintenance looks like { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, not { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Some food is unlogged, or you need less.
 REVIEW_NEEDS_MORE = By your log you ate as planned, yet maintenance looks like { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day, not the { NUMBER($planned_kcal, maximumFractionDigits: 0) } of the plan.
 REVIEW_STEPPED = { $direction ->
-    [less] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day less
-   *[more] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day more
+    [less] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day less than planned
+   *[more] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day more than planned
 } from now on. It is one step; the next review says whether another is due.
 REVIEW_CORRECTION_HELD = The target asks for another { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal less a day, which is not safe: { why }.
 REVIEW_RAISED_BY_RAIL = Eat { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal a day more, to be safe: { why }.

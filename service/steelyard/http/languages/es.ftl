@@ -820,7 +820,7 @@ REVIEW_NEAR_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maxim
 REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: fuera de lo planeado ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % de seguridad).
 REVIEW_CONTRADICTED = Báscula y plan se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg en vez de { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Registro y plato no coinciden, o es agua.
 REVIEW_EVENT_WATER = Por { event }, unos { NUMBER($water_kg, maximumFractionDigits: 1) } kg del cambio de tu peso son agua{ $explains ->
-    [yes] . Con eso vas según el plan.
+    [yes] . Eso lo explica.
    *[no] , pero no todo.
 }
 REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado{ $goes_on ->
@@ -829,13 +829,14 @@ REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits:
 }
 REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.
 REVIEW_PLAN_STANDS = El plan sigue igual: bajar la meta no ayuda mientras comas más. ¿Es demasiado duro? Pide uno más suave.
+REVIEW_EAT_THE_PLAN = El plan sigue igual: come primero lo que indica. ¿Es demasiado? Dilo, y planea de nuevo.
 REVIEW_NO_INTAKE = En esta fase no hay ningún día completo apuntado. Apunta una semana entera: solo así se puede ajustar lo que comes.
 REVIEW_AS_TOLD = Apenas hay comida apuntada: solo habla tu peso. Si sigues como ahora, un plan de unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día lo mantendría.
 REVIEW_NEEDS_LESS = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, no { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Falta comida por apuntar, o necesitas menos.
 REVIEW_NEEDS_MORE = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día, no las { NUMBER($planned_kcal, maximumFractionDigits: 0) } del plan.
 REVIEW_STEPPED = { $direction ->
-    [less] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día menos
-   *[more] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día más
+    [less] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día menos de lo previsto
+   *[more] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día más de lo previsto
 }. Es un paso; la próxima revisión dirá si hace falta otro.
 REVIEW_CORRECTION_HELD = El objetivo pediría comer otras { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal menos al día, y no es seguro: { why }.
 REVIEW_RAISED_BY_RAIL = Come { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal al día más, por seguridad: { why }.

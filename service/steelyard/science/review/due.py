@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from ..log import Log, is_known_on
+from ..log import Log, is_known_on, paused_until
 from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
@@ -42,6 +42,7 @@ class Need(NamedTuple):
 
     change: Estimate
     end_day: int | None
+    days_left: int = 0  # of the phase, as it is
 
 
 class Futile(NamedTuple):
@@ -124,6 +125,8 @@ def what_is_due(
     come after that as well; where the log is known to be complete, one reading is enough.
     """
     added = added_to_hold(phase)
+    if paused_until(log.events, today.now.day) is not None:
+        return NOTHING._replace(is_met=_is_met(member, phase, log, today, settled))  # weight says little meanwhile
     if not is_off and phase.fat_loss_kg is None and added <= 0.0:
         return NOTHING
     is_met = _is_met(member, phase, log, today, settled)
@@ -298,7 +301,7 @@ def need_of(phase: FollowedPhase, read: PhaseRead) -> Need:
         span = _SEARCHED_SHARE * course.maintenance_kcal
         kcal = course.restore_fat(phase.fat_loss_kg, left, -span, span)
         found = Estimate(kcal, _error_of(read, left))
-        return Need(found, None if reach is None else read.now.day + reach)
+        return Need(found, None if reach is None else read.now.day + reach, left)
     return Need(_need_of_tissue(phase, read, left), None)
 
 
@@ -359,17 +362,21 @@ def _agreed(earlier: float | None, later: float) -> Due:
 
 
 def _due_of_fat(phase: FollowedPhase, earlier: Need | None, later: Need) -> Due:
-    """The end moves before the intake does: less is eaten only where no end within the limits reaches the fat."""
+    """The end moves before the intake does: less is eaten only where no end within the limits reaches the fat.
+
+    It moves by no less than a day for each week that is left: so far ahead no forecast is any surer.
+    """
+    least = max(texts.LEAST_DAYS_LEFT, later.days_left // DAYS_PER_WEEK)
     if later.end_day is None:
         return _agreed(None if earlier is None else min(0.0, step_of(earlier.change)), min(0.0, step_of(later.change)))
     moved = later.end_day - phase.end_day
-    if abs(moved) < texts.LEAST_DAYS_LEFT:
+    if abs(moved) < least:
         return NOTHING
     if earlier is None:
         return Due(waits=True)
     if earlier.end_day is None:
         return Due(end_day=later.end_day) if moved > 0 else Due(waits=True)
     before = earlier.end_day - phase.end_day
-    if before * moved <= 0 or abs(before) < texts.LEAST_DAYS_LEFT:
+    if before * moved <= 0 or abs(before) < least:
         return Due(waits=True)
     return Due(end_day=phase.end_day + (min(before, moved) if moved > 0 else max(before, moved)))

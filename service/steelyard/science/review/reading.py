@@ -76,6 +76,12 @@ class EatenSoFar(NamedTuple):
         return self.difference is not None and self.difference.lower > 0.0 and self.difference.mean > most
 
     @property
+    def is_under(self) -> bool:
+        """The same of so much less."""
+        most = texts.MOST_MADE_UP_SHARE * self.planned_kcal
+        return self.difference is not None and self.difference.upper < 0.0 and -self.difference.mean > most
+
+    @property
     def is_hardly_logged(self) -> bool:
         """Whether there are days enough to judge, and hardly a log of what was eaten on them."""
         return self.days >= texts.LEAST_DAYS and self.days_logged < texts.HARDLY_LOGGED * self.days

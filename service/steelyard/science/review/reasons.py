@@ -11,7 +11,7 @@ from .next_step import Advice, NextStep
 from .pregnancy import expected_in_pregnancy
 from .question import AGAIN, FOUND_AS_LOGGED, FOUND_MORE, FOUND_WATER, Finding, OpenQuestion, Settled
 from .reading import Now
-from .verdict import Judged
+from .verdict import Judged, up_of
 
 
 def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject, advice: Advice) -> list[Message]:
@@ -103,6 +103,9 @@ def with_advice(
         if is_by_log and (is_by_rail or is_asked):
             return [*told, say(texts.CANNOT_WAIT if is_by_rail else texts.STEP_MEANWHILE)]
         return told
-    off = Verdict.SLOWER if phase.kind.is_deficit else Verdict.FASTER
-    stands = now.eaten.is_over and verdict is off and advice.decision is NextStep.CONTINUE
-    return [*advice.reasons, say(texts.PLAN_STANDS)] if stands else advice.reasons
+    if advice.decision is not NextStep.CONTINUE:
+        return advice.reasons
+    if now.eaten.is_over and verdict is up_of(phase):
+        return [*advice.reasons, say(texts.PLAN_STANDS)]
+    is_low = now.eaten.is_under and not phase.kind.is_deficit and verdict is Verdict.SLOWER
+    return [*advice.reasons, say(texts.EAT_THE_PLAN)] if is_low else advice.reasons

@@ -14,7 +14,7 @@ from ..log import ABOUT_LOGGING, STALE, Log, LogMaintenance, Reading, day_of
 from ..member import Member
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, rebound, signs_to_stop
-from ..rails import Cleared, RailAction, Subject, may_hear_of_leanness, periods_of
+from ..rails import Cleared, RailAction, Subject, may_hear_of_leanness, may_not_diet, periods_of
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
 from .adherence import adherence_of
@@ -22,14 +22,14 @@ from .advice import Ahead, advise, cleared
 from .aftermath import Aftermath
 from .check_in_signs import heed, says_no_cycle
 from .correction import Stint
-from .due import NOTHING, futile, read_on, what_is_due
+from .due import NOTHING, Due, futile, read_on, what_is_due
 from .next_step import Advice
 from .notes import still_to_note
 from .question import LastAsked, OpenQuestion, Settled, question_of
 from .reading import Changes, EatenSoFar, Now
 from .reasons import settling, why_judged, with_advice
 from .under_way import check_side
-from .verdict import Judged, Probabilities, judge_phase
+from .verdict import Judged, Probabilities, is_logged_off, judge_phase, up_of
 
 
 class Before(msgspec.Struct, frozen=True, kw_only=True):
@@ -188,12 +188,8 @@ def review_phase(
     implied = None if course.subject.is_pregnant else _implied(now, judged)
     explains_all = _is_enough(now.eaten.difference, implied)
     found = what_is_due(member, phase, log, read, settled, is_off=judged.is_off) if is_open else NOTHING
-    if now.eaten.is_over and explains_all and judged.acted_on is Verdict.SLOWER and phase.kind.is_deficit:
-        # What is eaten over the plan explains it all: the plan stands, and is to be kept to. No day is added either.
-        shorter = None if found.end_day is None or found.end_day > phase.end_day else found.end_day
-        found = found._replace(change_kcal=max(0, found.change_kcal), end_day=shorter, waits=False)
-    elif now.eaten.is_over and found.change_kcal < 0 and explains_all:
-        found = found._replace(change_kcal=0)
+    if explains_all:
+        found = _kept_first(phase, course.subject, now, judged, found)
     if is_open and judged.acted_on in (Verdict.SLOWER, Verdict.CONTRADICTED):
         found = found._replace(futile=futile(member, phase, log, read, settled))
     by_log = advise(phase, course, now, read.promised, judged.acted_on, finished, found)
@@ -204,7 +200,7 @@ def review_phase(
         is_open
         and advice.may_be_settled
         and judged.verdict is not Verdict.WITHIN_INTERVAL
-        and not (judged.is_logged_so and explains_all)
+        and not (is_logged_off(phase, now, judged.verdict) and explains_all)
     ):
         gap, sex, asked = 0.0 if implied is None else implied.mean, member.person.sex, told_before.asked
         has_no_cycle = periods_of(course.subject) == "no" or says_no_cycle(log.check_ins, day)
@@ -262,6 +258,20 @@ def review_phase(
         ],
         notes=_notes(course.subject, now, day, before.day, later, unseen),
     )
+
+
+def _kept_first(phase: FollowedPhase, subject: Subject, now: Now, judged: Judged, found: Due) -> Due:
+    """What is due where what is logged beside the plan explains where tissue lies: a plan is to be kept before it tells
+    less, or more, and no day is added to it. Those who may not diet are given more at once."""
+    if now.eaten.is_over and judged.acted_on is up_of(phase):
+        shorter = None if found.end_day is None or found.end_day > phase.end_day else found.end_day
+        return found._replace(change_kcal=max(0, found.change_kcal), end_day=shorter, waits=False)
+    if now.eaten.is_over:
+        return found._replace(change_kcal=max(0, found.change_kcal))
+    is_low = not phase.kind.is_deficit and judged.acted_on is Verdict.SLOWER
+    if now.eaten.is_under and is_low and not may_not_diet(subject):
+        return found._replace(change_kcal=min(0, found.change_kcal), waits=False)
+    return found
 
 
 def _check_asked(phase: FollowedPhase, as_of_day: int, settled: Settled | None) -> None:

@@ -86,6 +86,21 @@ def _is_logged_so(kind: PhaseKind, now: Now) -> bool:
     return difference.lower > 0.0 if kind.is_deficit else difference.upper < 0.0
 
 
+def up_of(phase: FollowedPhase) -> Verdict:
+    """What a phase is in which more tissue is there than planned."""
+    return Verdict.SLOWER if phase.kind.is_deficit else Verdict.FASTER
+
+
+def is_logged_off(phase: FollowedPhase, now: Now, verdict: Verdict) -> bool:
+    """Whether the log itself says what a verdict does: that more, or less, was eaten than planned."""
+    difference = now.eaten.difference
+    if difference is None or abs(difference.mean) < texts.NOTABLE_KCAL:
+        return False
+    if verdict is Verdict.CONTRADICTED:
+        return _is_logged_so(phase.kind, now)
+    return difference.lower > 0.0 if verdict is up_of(phase) else difference.upper < 0.0
+
+
 def contradicts(
     planned_kg: float,
     observed: Estimate,
