@@ -389,4 +389,103 @@ async def test_nobody_at_the_ceiling_of_a_gain_is_planned_a_season_of_it(service
     phases = found["plan"]["phases"]
     assert "gain" not in {phase["kind"] for phase in phases}
     codes = {reason["code"] for phase in phases for reason in phase["reasons"]}
-    assert "SEASON_HOLD" in codes or kind == "optimum"
+    assert "SEASON_HOLD_UNCUT" in codes or kind == "optimum"
+
+
+WOMAN = BASE["season"]["profile"] | {"sex": "female", "height_cm": 166.0, "weight_kg": 68.0}
+NO_CUT = {"kind": "ready_made", "name": "slow_gain_no_cut"}
+
+
+def of_woman(kind: str, fat_fraction: float, weeks: int, weight_kg: float = 68.0, **more: Any) -> dict[str, Any]:
+    profile = WOMAN | {"weight_kg": weight_kg, "body_fat": {"fat_fraction": fat_fraction, "method": "dxa"}}
+    energies = {"log": None, "maintenance": None, "current_intake_kcal": None}
+    asked = {"strategy": NO_CUT} if kind == "season" else {}
+    return request(kind, profile=profile, horizon_weeks=weeks, **energies, **asked, **more) | {
+        "limits": {"most_cuts": 0} if kind == "season" else {}
+    }
+
+
+def why(plan: dict[str, Any]) -> list[list[str]]:
+    """The kind of each phase and the codes of its reasons."""
+    return [[phase["kind"], *(reason["code"] for reason in phase["reasons"])] for phase in plan["phases"]]
+
+
+@pytest.mark.parametrize("kind", ["season", "optimum"])
+@pytest.mark.parametrize("who", ["is_pregnant", "is_breastfeeding"])
+async def test_who_may_not_diet_is_told_of_no_gain_and_of_no_body_fat(service: Running, kind: str, who: str) -> None:
+    """In pregnancy a hold at the ceiling had no reason at all; who breastfeeds was told of 27 % and of cuts."""
+    screening = BASE["season"]["screening"] | {who: True}
+    at_ceiling = (await send(service, kind, of_woman(kind, 0.36, 26, screening=screening))).json()["plan"]
+    assert why(at_ceiling) == [["maintenance", "GAIN_NOT_NOW"]]
+
+
+async def test_a_gain_in_pregnancy_is_over_at_its_ceiling(service: Running) -> None:
+    screening = BASE["season"]["screening"] | {"is_pregnant": True}
+    own = {"kind": "own", "surplus_kcal": 500}
+    body = of_woman("season", 0.265, 52, screening=screening) | {"strategy": own}
+    plan = (await send(service, "season", body)).json()["plan"]
+    assert [why(plan)[0][0], why(plan)[1]] == ["gain", ["maintenance", "GAIN_OVER"]]
+    assert plan["phases"][1]["reasons"][0]["params"]["date"] == plan["phases"][1]["start_date"]
+    assert plan["totals"]["peak_fat_fraction"]["mean"] < 0.275
+
+
+async def test_who_is_held_at_need_near_the_ceiling_is_not_told_that_it_is_for_that(service: Running) -> None:
+    screening = BASE["season"]["screening"] | {"is_breastfeeding": True}
+    plan = (await send(service, "season", of_woman("season", 0.262, 26, screening=screening))).json()["plan"]
+    assert why(plan) == [["maintenance", "SEASON_HELD_AT_NEED"]]
+
+
+async def test_a_gain_that_is_never_cut_ends_at_its_ceiling_and_says_so(service: Running) -> None:
+    profile = BASE["season"]["profile"] | {"body_fat": {"fat_fraction": 0.165, "method": "dxa"}}
+    for strategy in (
+        NO_CUT,
+        {"kind": "own", "surplus_kcal": 300},
+        {"kind": "ready_made", "name": "fast_gain_long_cut"},
+    ):
+        body = request(profile=profile, strategy=strategy, limits={"most_cuts": 0}, horizon_weeks=104)
+        plan = (await send(service, "season", body)).json()["plan"]
+        assert plan["phases"][0]["kind"] == "gain"
+        assert "CEILING_REACHED" in {note["code"] for note in plan["phases"][0]["ends_early_when"]}
+        assert why(plan)[1] == ["maintenance", "SEASON_HOLD_UNCUT"]
+        assert plan["totals"]["peak_fat_fraction"]["mean"] < 0.175
+        assert plan["strategy"]["cut_at_fat_fraction"] == 0.17
+
+
+async def test_an_own_ceiling_holds_in_the_place_of_the_band_s(service: Running) -> None:
+    profile = BASE["season"]["profile"] | {"body_fat": {"fat_fraction": 0.18, "method": "dxa"}}
+    own = {"kind": "own", "surplus_kcal": 300, "cut_at_fat_fraction": 0.2}
+    plan = (await send(service, "season", request(profile=profile, strategy=own, horizon_weeks=104))).json()["plan"]
+    assert plan["phases"][0]["kind"] == "gain"
+    assert 0.195 < plan["totals"]["peak_fat_fraction"]["mean"] < 0.205
+
+
+async def test_an_underweight_body_gains_whatever_its_body_fat(service: Running) -> None:
+    body = of_woman("season", 0.28, 52, weight_kg=50.5)
+    plan = (await send(service, "season", body)).json()["plan"]
+    assert plan["phases"][0]["kind"] == "gain"
+    ends = {week["week"]: week["at_end"] for week in plan["weeks"]}
+    last = ends[plan["phases"][0]["weeks"]]
+    # And no longer once it is not.
+    assert (last["weight_kg"]["mean"] - last["carried_kg"]["mean"]) / 1.66**2 == pytest.approx(18.5, abs=0.1)
+    assert plan["phases"][1]["kind"] == "maintenance"
+
+
+async def test_the_best_season_from_far_over_the_band_says_how_far_it_gets(service: Running) -> None:
+    profile = {**HEAVY, "weight_kg": 120.0, "body_fat": {"fat_fraction": 0.36, "method": "dxa"}}
+    body = request("optimum", profile=profile, log=None, maintenance=None, current_intake_kcal=None, horizon_weeks=26)
+    body["limits"] = {}
+    found = (await send(service, "optimum", body)).json()
+    assert found["feasible"]
+    assert found["allowed_weeks_above_band"] == 26
+    totals = found["plan"]["totals"]
+    assert totals["cuts"] > 0
+    assert totals["final_fat_fraction"]["mean"] <= found["allowed_final_fat_fraction"] + 0.001
+    assert "OPTIMUM_LATE_IN_BAND" in {reason["code"] for reason in found["plan"]["reasons"]}
+    for phase in found["plan"]["phases"]:
+        for reason in phase["reasons"]:
+            if reason["code"] == "SEASON_CUT_FOR_WEEKS":
+                assert reason["params"]["weeks"] == phase["weeks"]
+                assert 30 < reason["params"]["end_percent"] < reason["params"]["fat_percent"]
+    assert "SEASON_CUT_FOR_WEEKS" in {code for phase in why(found["plan"]) for code in phase}
+    near = body | {"profile": profile | {"weight_kg": 85.0, "body_fat": {"fat_fraction": 0.16, "method": "dxa"}}}
+    assert (await send(service, "optimum", near)).json()["allowed_final_fat_fraction"] is None

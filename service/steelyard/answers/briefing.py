@@ -27,8 +27,10 @@ _ALWAYS_TOLD = frozenset(
         "HELD_AT_CEILING",
         "HELD_AFTER_CUT",
         "GAIN_NOT_NOW",
+        "GAIN_OVER",
         "CUT_TOO_SMALL",
         "SEASON_HOLD",
+        "SEASON_HOLD_UNCUT",
         "SEASON_HELD_AT_NEED",
     }
 )

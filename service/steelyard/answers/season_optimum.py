@@ -6,7 +6,9 @@ from steelyard.science.member import Told
 from steelyard.science.rails import Cleared
 from steelyard.science.register import OutOfDomain, say
 from steelyard.science.season import (
+    ABOVE_ALLOWANCE,
     MOST_POLICY_WEEKS,
+    Allowance,
     Found,
     ReadyMade,
     UnkeptLimit,
@@ -46,7 +48,7 @@ class SeasonOptimum(NamedTuple):
     unkept: list[UnkeptLimit]
     laid_out: SeasonLaidOut
     lean_sd_kg: float | None
-    allowed_weeks_above: int
+    allowed: Allowance
     runner_up: Cleared[Found] | None
     trade_off: list[Cleared[Found]]
     searched: int
@@ -73,21 +75,24 @@ def optimise_season(asked: OptimumAsked) -> Answered[SeasonOptimum]:
         caution=asked.caution,
     )
     season = live_season(known, result.best.policy, terms.start)
-    allowed = known.limits._replace(most_weeks_above_band=result.allowed_weeks_above)
+    allowed = result.allowed
+    limits = known.limits._replace(most_weeks_above_band=allowed.weeks_above, most_final_fat=allowed.final_fat)
+    is_back_late = allowed.final_fat is not None and season.outcome.cuts > 0
+    late = [say("OPTIMUM_LATE_IN_BAND", percent=100 / ABOVE_ALLOWANCE)] if is_back_late else []
     return Answered(
         SeasonOptimum(
             start=season_from(known),
             is_feasible=result.is_feasible,
-            unkept=unkept_limits(result.best.outcome, allowed),
+            unkept=unkept_limits(result.best.outcome, limits),
             laid_out=lay_out(season, known),
             lean_sd_kg=result.best.lean_sd_kg,
-            allowed_weeks_above=result.allowed_weeks_above,
+            allowed=allowed,
             runner_up=None if result.runner_up is None else clear_found(known, result.runner_up),
             trade_off=[one for one in (clear_found(known, found) for found in result.curve) if one is not None],
             searched=result.policies,
             within_limits=result.kept,
         ),
-        reasons=[*season.reasons, say("OPTIMUM_BESIDE_DECISION"), *counted_on(known.member)],
+        reasons=[*season.reasons, *late, say("OPTIMUM_BESIDE_DECISION"), *counted_on(known.member)],
         cautions=reviewed_cautions(known, terms.start),
         actions=season.actions if refusal is None else [*refusal.actions, *season.actions],
         state=state_of(known.member, known_day(known.member, terms.start)),

@@ -13,7 +13,7 @@ from plan_people import CLEAR
 from season_people import START, asked, screened
 from steelyard.science.numbers.elementwise import arrays
 from steelyard.science.person.person import Sex, TrainingStatus
-from steelyard.science.season.asked import Asked, unkept_limits
+from steelyard.science.season.asked import Asked, SeasonBounds, unkept_limits
 from steelyard.science.season.calendar import BlockedDays, Event
 from steelyard.science.season.optimum import SearchResult, search
 from steelyard.science.season.policy import NEVER, Policy, ReadyMade
@@ -54,9 +54,15 @@ def random_season(rng: random.Random) -> Asked:
     )  # fmt: skip
 
 
+def allowed_by(season: Asked, result: SearchResult) -> SeasonBounds:
+    """The limits that the optimum kept, those among them that nobody asked for."""
+    allowed = result.allowed
+    return season.limits._replace(most_weeks_above_band=allowed.weeks_above, most_final_fat=allowed.final_fat)
+
+
 def comparable(season: Asked, result: SearchResult) -> list[tuple[ReadyMade, float]]:
     """Lean gained by each ready-made strategy that keeps the limits the optimum kept."""
-    limits = season.limits._replace(most_weeks_above_band=result.allowed_weeks_above)
+    limits = allowed_by(season, result)
     found = []
     for name in ReadyMade:
         policy = season.ready_made(name)
@@ -126,7 +132,8 @@ def test_it_agrees_with_an_exhaustive_grid_on_small_cases(weeks: int, fraction: 
     """
     season = asked(weeks=weeks, fat_fraction=fraction, **limits)
     result = searched(season, policies=8000, starts=False)
-    allowed = result.allowed_weeks_above
+    allowed = result.allowed.weeks_above
+    assert result.allowed.final_fat is None
     top = 1.3 * season.surplus_kcal(1.0)
     surpluses = np.arange(10.0, top + 1, 10.0)
     cut_at = np.append(np.arange(0.12, 0.2101, 0.004), [0.167, 0.169, NEVER])
@@ -161,11 +168,11 @@ def test_limits_are_kept() -> None:
         limits = season.limits
         if result.is_feasible:
             assert not unkept_limits(found, limits)
-            assert found.weeks_above_band <= result.allowed_weeks_above
+            assert not unkept_limits(found, allowed_by(season, result))
             assert limits.most_cuts is None or found.cuts <= limits.most_cuts
         else:
             infeasible += 1
-            assert unkept_limits(found, limits._replace(most_weeks_above_band=result.allowed_weeks_above))
+            assert unkept_limits(found, allowed_by(season, result))
     assert 0 < infeasible < 15
 
 
@@ -203,7 +210,7 @@ def test_who_may_not_cut_gets_the_best_season_without_one() -> None:
     season = asked(weeks=40)
     result = searched(screened(season, PREGNANT), starts=False)
     assert result.best.outcome.cuts == 0
-    assert result.best.policy.cut_at == NEVER
+    assert result.best.policy.cut_at == season.gain_ceiling
 
 
 def test_a_target_that_no_season_meets_is_infeasible_and_the_nearest_is_given() -> None:
@@ -225,3 +232,49 @@ def test_more_search_is_no_worse_by_more_than_a_hair() -> None:
 @pytest.mark.parametrize("policies", [500, 2000, 6000, 10000])
 def test_the_search_keeps_to_its_size(policies: int) -> None:
     assert searched(asked(weeks=20), policies=policies).policies <= max(policies, 1200)
+
+
+FAR_OVER = {"weight_kg": 115.0, "height_cm": 178.0, "fat_fraction": 0.36, "maintenance_kcal": 3400.0}
+
+
+@pytest.mark.parametrize("weeks", [26, 52])
+def test_who_is_far_over_the_band_is_not_told_to_hold(weeks: int) -> None:
+    """All weeks of all seasons are above it: by lean tissue alone maintenance was the best."""
+    season = asked(**FAR_OVER, weeks=weeks)
+    result = searched(season)
+    held = live(season.life, season.uncut(0.0), season.person(), season.calendar, season.limits.band.upper)
+    assert result.allowed.final_fat is not None
+    assert result.best.outcome.cuts > 0
+    nearest = min(found.outcome.final_fat_fraction for found in result.curve)
+    ends = result.best.outcome.final_fat_fraction
+    assert 0.36 - ends >= 0.8 * (0.36 - max(nearest, season.limits.band.upper)) - 0.002
+    assert held.lean_gained_kg > result.best.outcome.lean_gained_kg
+    assert "final_fat_fraction" in {unkept.limit for unkept in unkept_limits(held, allowed_by(season, result))}
+    lean = [found.outcome.lean_gained_kg for found in result.curve]
+    assert all(a < b for a, b in itertools.pairwise(lean))
+
+
+def test_whose_weeks_above_the_band_are_open_may_hold() -> None:
+    """Who asks for lean tissue alone gets it."""
+    result = searched(asked(**FAR_OVER, weeks=26, most_weeks_above_band=26))
+    assert (result.allowed.final_fat, result.best.outcome.cuts) == (None, 0)
+
+
+def test_the_nearest_to_a_band_that_nobody_gets_back_into_loses_fat() -> None:
+    result = searched(asked(**FAR_OVER, weeks=26, most_weeks_above_band=0))
+    assert not result.is_feasible
+    assert result.best.outcome.final_fat_fraction < 0.33
+
+
+def test_the_runner_up_is_no_other_number_of_the_same_season() -> None:
+    """At the ceiling without cuts there is but one season, whatever the surplus that is never eaten."""
+    season = screened(asked(**FAR_OVER, weeks=26), PREGNANT)
+    result = searched(season, starts=False)
+    assert result.best.policy.cut_at == season.gain_ceiling
+    assert result.runner_up is None
+
+
+def test_a_strategy_that_lives_another_s_season_is_named_by_the_band() -> None:
+    """36 % was to be cut at 12 %, and to 11 %."""
+    season = asked(**FAR_OVER, weeks=26)
+    assert searched(season).best.policy.cut_at == pytest.approx(season.limits.band.upper, abs=0.003)

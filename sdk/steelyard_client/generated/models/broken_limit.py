@@ -16,8 +16,8 @@ class BrokenLimit:
     Attributes:
         allowed (float): What was allowed.
         found (float): The nearest that was found.
-        limit (str): `weeks_above_band`, `weeks_dieting`, or `event_fat_fraction` (by how much body fat is over the
-            target of an event). Extensible.
+        limit (str): `weeks_above_band`, `weeks_dieting`, `event_fat_fraction` (by how much body fat is over the target
+            of an event), or `final_fat_fraction` (body fat at the horizon). Extensible.
     """
 
     allowed: float

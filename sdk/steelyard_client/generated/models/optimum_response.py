@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING, Any, TypeVar, cast
 from attrs import define as _attrs_define
 from attrs import field as _attrs_field
 
+from ..types import UNSET, Unset
+
 if TYPE_CHECKING:
     from ..models.broken_limit import BrokenLimit
     from ..models.note import Note
@@ -47,6 +49,9 @@ class OptimumResponse:
                 so
                 that only what was logged since need be sent. Nothing of it is kept by the service.
             trade_off (list[OtherSeason]): Most lean tissue for each number of weeks above the band, fewest weeks first.
+                With an `allowed_final_fat_fraction`, for each body fat at the horizon, the least first.
+            allowed_final_fat_fraction (float | None | Unset): Body fat at the horizon that was allowed, where every week
+                may be above the band since it starts far above it; null elsewhere.
     """
 
     allowed_weeks_above_band: int
@@ -65,6 +70,7 @@ class OptimumResponse:
     start: SeasonStart
     state: State
     trade_off: list[OtherSeason]
+    allowed_final_fat_fraction: float | None | Unset = UNSET
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
     )
@@ -118,6 +124,12 @@ class OptimumResponse:
             trade_off_item = trade_off_item_data.to_dict()
             trade_off.append(trade_off_item)
 
+        allowed_final_fat_fraction: float | None | Unset
+        if isinstance(self.allowed_final_fat_fraction, Unset):
+            allowed_final_fat_fraction = UNSET
+        else:
+            allowed_final_fat_fraction = self.allowed_final_fat_fraction
+
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update(
@@ -140,6 +152,8 @@ class OptimumResponse:
                 "trade_off": trade_off,
             }
         )
+        if allowed_final_fat_fraction is not UNSET:
+            field_dict["allowed_final_fat_fraction"] = allowed_final_fat_fraction
 
         return field_dict
 
@@ -219,6 +233,17 @@ class OptimumResponse:
 
             trade_off.append(trade_off_item)
 
+        def _parse_allowed_final_fat_fraction(data: object) -> float | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(float | None | Unset, data)
+
+        allowed_final_fat_fraction = _parse_allowed_final_fat_fraction(
+            d.pop("allowed_final_fat_fraction", UNSET)
+        )
+
         optimum_response = cls(
             allowed_weeks_above_band=allowed_weeks_above_band,
             broken_limits=broken_limits,
@@ -236,6 +261,7 @@ class OptimumResponse:
             start=start,
             state=state,
             trade_off=trade_off,
+            allowed_final_fat_fraction=allowed_final_fat_fraction,
         )
 
         optimum_response.additional_properties = d

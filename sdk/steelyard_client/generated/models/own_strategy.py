@@ -22,8 +22,8 @@ class OwnStrategy:
     Attributes:
         kind (Literal['own']):
         surplus_kcal (float): Daily surplus of a gain; 0 for none.
-        cut_at_fat_fraction (float | None | Unset): Body fat at which a gain ends and a cut starts, where one may; never
-            by default.
+        cut_at_fat_fraction (float | None | Unset): Body fat at which a gain ends and a cut starts, where one may. By
+            default there is no cut, and a gain ends at the upper end of the band.
         cut_to_fat_fraction (float | None | Unset): Body fat at which a cut ends. Without it a gain stops at
             `cut_at_fat_fraction`, uncut.
         deficit_kcal (float | None | Unset): Daily deficit at the start of a cut; as plans size it by default.

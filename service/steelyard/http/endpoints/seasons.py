@@ -133,14 +133,16 @@ def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
     Surplus, the body fat at which to cut, how far, how hard and how long are crossed in a grid and refined; the
     ready-made strategies are searched as well, so that the optimum never falls short of one that keeps the limits.
     `trade_off` shows how much lean tissue each week above the band buys. Without a limit on weeks above the band, at
-    most a quarter more than the fewest possible are allowed. Where a rule forbids cuts for this person, only seasons
-    without one are searched and the rule is listed under `guard_rails`. A search larger than
-    `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
+    most a quarter more than the fewest possible are allowed. Where that is the whole season, since it starts far above
+    the band, body fat must fall by at least four fifths of what it could: `allowed_final_fat_fraction` tells to where.
+    Where a rule forbids cuts for this person, only seasons without one are searched and the rule is listed under
+    `guard_rails`. A search larger than `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
     """
     answer = answers.optimise_season(
         answers.OptimumAsked(told_of(body), terms_asked(body), body.strategies_searched, body.caution)
     )
     found = answer.value
+    final = found.allowed.final_fat
     return schema.OptimumResponse(
         **mapping.provenance("optimise_season", body),
         feasible=found.is_feasible,
@@ -149,7 +151,8 @@ def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
         protein_reference_kg=round(found.start.protein_reference_kg, KG),
         plan=season_plan(found.laid_out, answer),
         lean_sd_kg=None if found.lean_sd_kg is None else round(found.lean_sd_kg, KG),
-        allowed_weeks_above_band=found.allowed_weeks_above,
+        allowed_weeks_above_band=found.allowed.weeks_above,
+        allowed_final_fat_fraction=None if final is None else round(final, FRACTION),
         runner_up=None if found.runner_up is None else other_season(found.runner_up),
         trade_off=[other_season(one) for one in found.trade_off],
         searched=schema.SearchSize(

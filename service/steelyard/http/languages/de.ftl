@@ -996,8 +996,10 @@ CHECK_IN_LOW_MOOD = Deine Stimmung war zweimal nacheinander am Boden: Sprich mit
 # Eine Saison.
 SEASON_GAIN = Du baust mit { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag auf; deine Energiemenge wird { every-weeks } neu gesetzt.
 SEASON_CUT = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, bis { NUMBER($end_percent, maximumFractionDigits: 1) } % oder { weeks }, je nachdem, was zuerst kommt.
+SEASON_CUT_FOR_WEEKS = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, { weeks } lang, bis etwa { NUMBER($end_percent, maximumFractionDigits: 1) } %.
 SEASON_BRIDGE = Nach der Diätphase kommen Glykogen, Wasser und Nahrung im Darm zurück: Das Gewicht steigt, dein Körperfett nicht.
 SEASON_HOLD = Du hältst: Ab { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut dieser Plan nicht weiter auf, und eine Diätphase darf nicht beginnen.
+SEASON_HOLD_UNCUT = Du hältst: Ab { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut diese Saison nicht weiter auf, und sie hat keine Diätphase. Für einen früheren Aufbau verliere erst Fett.
 SEASON_HELD_AT_NEED = Das Mindeste, was du essen sollst, ist etwa dein Bedarf: Du hältst, ohne Überschuss.
 SEASON_LEVEL = Dieser Plan hat keinen Überschuss: Du isst, was du verbrauchst, und das Training baut auf.
 SEASON_NO_CUT = In diesen Wochen gibt es keine Diätphase: Du brauchst keine, oder es darf keine sein.
@@ -1011,6 +1013,7 @@ SEASON_CUTS = { $cuts ->
 SEASON_REVIEWED = Die Spannen gelten, wenn du diese Phasen einhältst und dein Protokoll die Energiemenge neu setzt. Sonst sind sie viel weiter.
 SEASON_BESIDE_DECISION = Eine Saison folgt ihrer Strategie. Eine Entscheidung kann anders beginnen: Sie wägt nur die nächsten 26 Wochen ab, nach deinen Wünschen.
 OPTIMUM_BESIDE_DECISION = Die beste Saison zählt nur Magergewebe. Eine Entscheidung kann anders beginnen: Sie zählt auch Diätwochen und wie schlank du sein willst.
+OPTIMUM_LATE_IN_BAND = So schlank wie dein Bereich wirst du frühestens gegen Ende der Saison. Du kommst mindestens { NUMBER($percent, maximumFractionDigits: 0) } % so weit wie mit den härtesten Diätphasen.
 
 # Was zu einem Plan zu sagen ist: Überschriften enden auf _TITLE.
 BRIEFING_PHASE_TITLE = { phase-name } ab { weekday }, { DATETIME($date, dateStyle: "long") }

@@ -983,8 +983,10 @@ CHECK_IN_LOW_MOOD = Tu ánimo ha estado por los suelos dos veces seguidas: habla
 # Una temporada.
 SEASON_GAIN = Ganas con un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día; lo que comes se ajusta { every-weeks }.
 SEASON_CUT = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos, hasta el { NUMBER($end_percent, maximumFractionDigits: 1) } % o { weeks }, lo que llegue antes.
+SEASON_CUT_FOR_WEEKS = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos durante { weeks }, hasta cerca del { NUMBER($end_percent, maximumFractionDigits: 1) } %.
 SEASON_BRIDGE = Tras la definición vuelven glucógeno, agua y comida: sube el peso, pero no la grasa.
 SEASON_HOLD = Te mantienes: desde un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa este plan ya no te hace ganar, y ninguna definición puede empezar.
+SEASON_HOLD_UNCUT = Te mantienes: desde un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa esta temporada ya no te hace ganar, y no lleva definición. Para ganar antes, pierde grasa.
 SEASON_HELD_AT_NEED = Lo mínimo que debes comer es más o menos tu mantenimiento: te mantienes, sin superávit.
 SEASON_LEVEL = Este plan no tiene superávit: comes tus calorías de mantenimiento, y el músculo lo construye el entrenamiento.
 SEASON_NO_CUT = Estas semanas no llevan definición: no te hace falta, o no se puede.
@@ -998,6 +1000,7 @@ SEASON_CUTS = { $cuts ->
 SEASON_REVIEWED = Los márgenes valen si sigues estas fases y tu registro ajusta lo que comes. Sin eso son mucho más anchos.
 SEASON_BESIDE_DECISION = Una temporada sigue su estrategia. Una decisión puede empezar de otra forma: solo mira las próximas 26 semanas, según lo que quieres.
 OPTIMUM_BESIDE_DECISION = La mejor temporada solo cuenta tejido magro. Una decisión puede empezar de otra forma: también cuenta semanas de dieta y cuánta grasa quieres tener.
+OPTIMUM_LATE_IN_BAND = Volver a tu intervalo lleva toda esta temporada o más. Avanzas al menos un { NUMBER($percent, maximumFractionDigits: 0) } % de lo que lograrían las definiciones más duras.
 
 # Lo que se dice de un plan: los títulos acaban en _TITLE.
 BRIEFING_PHASE_TITLE = { phase-name } desde el { weekday }, { DATETIME($date, dateStyle: "long") }

@@ -93,7 +93,7 @@ class ReadyMadeStrategy(Request, frozen=True, kw_only=True, tag_field="kind", ta
             description="`slow_gain_rare_mini_cuts`: half the fastest gain, a mini-cut only at the upper end of the "
             "band. `fast_gain_long_cut`: the fastest gain, past the band, then one long cut. "
             "`fast_gain_repeated_mini_cuts`: the fastest gain, brisk mini-cuts as soon as possible. "
-            "`slow_gain_no_cut`: half the fastest gain and never a cut.",
+            "`slow_gain_no_cut`: half the fastest gain up to the band's upper end, and never a cut.",
             examples=["slow_gain_rare_mini_cuts"],
         ),
     ]
@@ -110,7 +110,10 @@ class OwnStrategy(Request, frozen=True, kw_only=True, tag_field="kind", tag="own
     ] = "own"
     cut_at_fat_fraction: Annotated[
         FatFraction | None,
-        Meta(description="Body fat at which a gain ends and a cut starts, where one may; never by default."),
+        Meta(
+            description="Body fat at which a gain ends and a cut starts, where one may. By default there is no cut, "
+            "and a gain ends at the upper end of the band."
+        ),
     ] = None
     cut_to_fat_fraction: Annotated[
         FatFraction | None,
@@ -274,8 +277,8 @@ class BrokenLimit(Response, frozen=True, kw_only=True):
     limit: Annotated[
         str,
         Meta(
-            description="`weeks_above_band`, `weeks_dieting`, or `event_fat_fraction` (by how much body fat is over "
-            "the target of an event). Extensible.",
+            description="`weeks_above_band`, `weeks_dieting`, `event_fat_fraction` (by how much body fat is over "
+            "the target of an event), or `final_fat_fraction` (body fat at the horizon). Extensible.",
             examples=["weeks_above_band"],
         ),
     ]
@@ -422,10 +425,21 @@ class OptimumResponse(Provenance, frozen=True, kw_only=True):
     allowed_weeks_above_band: Annotated[
         int, Meta(description="Weeks above the band that were allowed, as asked or by default.", examples=[0])
     ]
+    allowed_final_fat_fraction: Annotated[
+        float | None,
+        Meta(
+            description="Body fat at the horizon that was allowed, where every week may be above the band since it "
+            "starts far above it; null elsewhere.",
+            examples=[None],
+        ),
+    ] = None
     runner_up: Annotated[OtherSeason | None, Meta(description="The best that differs in surplus or in its cuts.")]
     trade_off: Annotated[
         list[OtherSeason],
-        Meta(description="Most lean tissue for each number of weeks above the band, fewest weeks first."),
+        Meta(
+            description="Most lean tissue for each number of weeks above the band, fewest weeks first. With an "
+            "`allowed_final_fat_fraction`, for each body fat at the horizon, the least first."
+        ),
     ]
     searched: SearchSize
     state: State

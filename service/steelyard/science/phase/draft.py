@@ -210,14 +210,15 @@ class Draft:
         return phases, forecast(self.body, stretches, sources=sources, path=self.likely, start=self.calibrated)
 
 
-def ceiling_that_holds(subject: Subject) -> float:
-    """The body fat at which nobody is planned a gain who asked for no other ceiling.
+def ceiling_that_holds(subject: Subject, chosen: float | None = None) -> float:
+    """The body fat at which nobody is planned a gain who asked for no other ceiling: by the usual one, or a band's end.
 
-    Height and weight alone hold only a body that is over the usual one all but surely. Minors may not lose again what a
+    Height and weight alone hold only a body that is over that one all but surely. Minors may not lose again what a
     gain was too much: for them what is likelier than not is enough, about where overweight begins at their age.
     """
     is_sure = subject.is_fat_measured or subject.age_years < rails.ADULT_YEARS
-    return usual_ceiling(subject.sex) + (0.0 if is_sure else subject.fat_below)
+    ceiling = usual_ceiling(subject.sex) if chosen is None else chosen
+    return ceiling + (0.0 if is_sure else subject.fat_below)
 
 
 def is_at_ceiling(state: BodyState, ceiling: float) -> bool:

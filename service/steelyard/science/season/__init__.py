@@ -29,7 +29,9 @@ from .draws import (
     stack,
 )
 from .optimum import (
+    ABOVE_ALLOWANCE,
     MOST_POLICY_WEEKS,
+    Allowance,
     Found,
     search,
 )
@@ -54,9 +56,11 @@ from .totals import (
 )
 
 __all__ = [
+    "ABOVE_ALLOWANCE",
     "DRAWS",
     "MOST_POLICY_WEEKS",
     "NEVER",
+    "Allowance",
     "Asked",
     "BlockedDays",
     "Calendar",

@@ -6,11 +6,11 @@ from .. import rails
 from ..body import start_body
 from ..member import Member
 from ..person import Sex
-from ..phase import SLOW_GAIN_SHARE, Band, History, Pace, ceiling_that_holds, is_at_ceiling, usual_deficit
+from ..phase import SLOW_GAIN_SHARE, Band, History, Pace, ceiling_that_holds, usual_deficit
 from ..rails import RailAction, Refused
 from ..register import say
 from .calendar import Calendar
-from .policy import NEVER, Policy, ReadyMade, ready_made
+from .policy import Policy, ReadyMade, ready_made
 from .rails_by_week import PersonLimits, person_limits, surplus_for_gain_rate
 from .run import Life, Outcome
 
@@ -20,7 +20,10 @@ _DAYS_A_YEAR = 365.25
 
 
 class SeasonBounds(NamedTuple):
-    """What a season must keep to. ``None`` leaves a count open."""
+    """What a season must keep to. ``None`` leaves a count open.
+
+    ``most_final_fat`` fraction: of an optimum whose weeks above the band are too few to count (``Allowance``).
+    """
 
     band: Band
     most_weeks_above_band: int | None = None
@@ -28,6 +31,7 @@ class SeasonBounds(NamedTuple):
     most_cuts: int | None = None
     cuts_a_year: int = 3
     weeks_between_cuts: int = 8
+    most_final_fat: float | None = None
 
 
 class Cutting(NamedTuple):
@@ -93,19 +97,15 @@ class Asked(NamedTuple):
 
     @property
     def gain_ceiling(self) -> float:
-        """The body fat at which a strategy that names none stops gaining: never, but for a body that begins there.
+        """The body fat at which a gain stops whose strategy names none: the upper end of the band, as of a plan's gain.
 
-        As a plan of a gain has it. Whoever may be named no body fat is not held by it here, since the answer names it.
+        It holds also those to whom no body fat is named.
         """
-        subject, state = self.member.subject, self.life.state
-        if subject.bmi < rails.BMI_FLOOR or rails.forbids_fat_target(subject) is not None:
-            return NEVER
-        ceiling = max(self.limits.band.upper, ceiling_that_holds(subject))
-        return ceiling if is_at_ceiling(state, ceiling) else NEVER
+        return ceiling_that_holds(self.member.subject, self.limits.band.upper)
 
     def uncut(self, surplus_kcal: float) -> Policy:
-        """A gain that is never cut."""
-        return Policy(surplus_kcal).without_cuts._replace(cut_at=self.gain_ceiling)
+        """A gain that is never cut, up to its ceiling."""
+        return Policy(surplus_kcal, self.gain_ceiling, most_cuts=0)
 
     def surplus_kcal(self, share_of_ceiling: float) -> float:
         """The surplus that gains at a share of the ceiling on the rate, at the start [kcal/d]."""
@@ -124,13 +124,14 @@ class Asked(NamedTuple):
         """A ready-made strategy for this person, under their limits on cuts."""
         surpluses = self.surplus_kcal(SLOW_GAIN_SHARE), self.surplus_kcal(1.0)
         policy = ready_made(name, self.limits.band, surpluses, (self.deficit_kcal(), self.deficit_kcal(Pace.BRISK)))
-        return self.limited(policy)
+        policy = self.limited(policy)
+        # What never stops, or goes past the band to be cut afterwards, stops at the ceiling where nothing is cut.
+        return policy if policy.has_cuts else policy._replace(cut_at=min(policy.cut_at, self.gain_ceiling))
 
     def limited(self, policy: Policy) -> Policy:
         """A strategy under the limits on cuts and the lower end of the band."""
         if not policy.has_cuts:
-            is_held = policy.cut_at == NEVER and self.gain_ceiling < NEVER
-            return self.uncut(policy.surplus_kcal) if is_held else policy
+            return policy
         limits = self.limits
         return policy._replace(
             most_cuts=policy.most_cuts if limits.most_cuts is None else min(policy.most_cuts, limits.most_cuts),
@@ -157,6 +158,8 @@ def unkept_limits(outcome: Outcome, limits: SeasonBounds) -> list[UnkeptLimit]:
         unkept.append(UnkeptLimit("weeks_dieting", float(limits.most_weeks_dieting), float(outcome.weeks_dieting)))
     if outcome.missed_target > TARGET_TOLERANCE:
         unkept.append(UnkeptLimit("event_fat_fraction", 0.0, float(outcome.missed_target)))
+    if limits.most_final_fat is not None and outcome.final_fat_fraction > limits.most_final_fat + TARGET_TOLERANCE:
+        unkept.append(UnkeptLimit("final_fat_fraction", limits.most_final_fat, float(outcome.final_fat_fraction)))
     return unkept
 
 

@@ -13,7 +13,7 @@ from ..phase import CUT_WEEKS_MOST
 from ..register import Basis, Kind, constant, equation, traced
 from .asked import TARGET_TOLERANCE, Asked
 from .draws import drawn_lives, live_draws, stack
-from .policy import NEVER, Policy
+from .policy import Policy
 from .run import Outcome, live
 
 # Strategies times weeks that one search may live: about a second of one core.
@@ -30,7 +30,8 @@ _OTHER_SURPLUS_KCAL, _OTHER_DIETING_WEEKS = 40.0, 3.0  # from which two strategi
 ABOVE_ALLOWANCE = constant(
     "weeks_above_allowance", 1.25, unit="1", basis=Basis.JUDGEMENT,
     summary="Weeks above the band that an optimum may have where no limit was given, over the fewest possible: who "
-    "starts above it need not cut as hard as the rails allow",
+    "starts above it need not cut as hard as the rails allow. Where that is the whole season, the most that body fat "
+    "can fall towards the band by its end over what it must",
 )  # fmt: skip
 
 
@@ -42,13 +43,24 @@ class Found(NamedTuple):
     lean_sd_kg: float | None = None
 
 
+class Allowance(NamedTuple):
+    """How much of being above the band the best season may have.
+
+    Where all weeks of a season may be above it, they tell nothing apart, and to eat at maintenance all year would gain
+    the most lean tissue of all: then ``final_fat``, the body fat at the horizon, is limited as well (a fraction).
+    """
+
+    weeks_above: int
+    final_fat: float | None = None
+
+
 class SearchResult(NamedTuple):
     """The best strategy, another one unlike it, the trade-off curve, and how much was searched."""
 
     best: Found
     runner_up: Found | None
     curve: list[Found]
-    allowed_weeks_above: int
+    allowed: Allowance
     is_feasible: bool
     policies: int
     kept: int
@@ -72,6 +84,9 @@ class _Space:
         self.high[4] = min(CUT_WEEKS_MOST, max(2.0, float(max(asked.calendar.open_weeks))), 20.0)
         self.floor = floor
         self.ceiling = asked.gain_ceiling
+        if not self.person.may_cut:
+            # What is gained past the ceiling is not lost again.
+            self.high[1] = self.ceiling
         self.points: Any = np.zeros((0, 6))
         self.outcome: Any = np.zeros((0, len(Outcome._fields)))
 
@@ -117,7 +132,7 @@ class _Space:
         return self.outcome[:, Outcome._fields.index(name)]
 
     def grid(self, size: int) -> Any:
-        """About ``size`` points: the five numbers crossed, and gains without cuts that hold at a ceiling or never."""
+        """About ``size`` points: the five numbers crossed, and gains without cuts that hold at a ceiling."""
         np = self.np
         scale = (size / np.prod(_LEVELS)) ** (1.0 / len(_LEVELS))
         counts = [max(2, round(scale * n)) for n in _LEVELS]
@@ -146,8 +161,7 @@ class _Space:
         parts = []
         for k in range(5):
             along = np.repeat(centres[:, None, :], count, axis=1)
-            values = np.linspace(self.low[k], self.high[k], count)
-            along[..., k] = np.where(np.isinf(along[..., k]), along[..., k], values)
+            along[..., k] = np.linspace(self.low[k], self.high[k], count)
             parts.append(along)
         return self._within(np.concatenate(parts))
 
@@ -155,9 +169,7 @@ class _Space:
         """Points held in their ranges and rounded, each once; numbers of cuts mean nothing where none is made."""
         np = self.np
         points = points.reshape(-1, 6)
-        never = np.isinf(points[:, 1])
         points[:, :5] = np.clip(points[:, :5], self.low, self.high)
-        points[never, 1] = NEVER
         points[points[:, 5] <= 0.0, 2:5] = self.low[2:5]
         points[:, [0, 3]] = np.round(points[:, [0, 3]], -1)
         points[:, 4] = np.round(points[:, 4])
@@ -170,23 +182,48 @@ class _Space:
         kept = self.column("missed_target") <= TARGET_TOLERANCE
         return kept if dieting is None else kept & (self.column("weeks_dieting") <= dieting)
 
-    def order(self, allowed_above: float) -> tuple[Any, int]:
+    def allowed(self) -> Allowance:
+        """What is allowed above the band: as asked, or a little more than the least that any searched season has."""
+        if self.limits.most_weeks_above_band is not None:
+            return Allowance(self.limits.most_weeks_above_band)
+        others, weeks = self.keeps_others(), self.column("weeks_above_band")
+        ends = self.column("final_fat_fraction")
+        if others.any():
+            weeks, ends = weeks[others], ends[others]
+        most = int(ABOVE_ALLOWANCE * float(weeks.min()))
+        if most < self.calendar.weeks:
+            return Allowance(most)
+        start, least = float(self.life.state.fat_kg / self.life.state.weight_kg), float(ends.min())
+        if start <= self.ceiling:
+            return Allowance(self.calendar.weeks)
+        way = start - max(least, self.limits.band.upper)
+        return Allowance(self.calendar.weeks, max(start - way / ABOVE_ALLOWANCE, least))
+
+    def order(self, allowed: Allowance) -> tuple[Any, int]:
         """Indices of the points, best first, and how many keep all limits.
 
-        Those that keep the limits by lean tissue (to a gram), then by fewer weeks dieting; then the others by how
-        far they are from keeping them.
+        Those that keep the limits by lean tissue (to a gram), then by fewer weeks above the band, fewer dieting and
+        less fat carried; then the others by how far they are from keeping them, and how far from the band they end.
+        Of numbers that live the same season those nearest to the band: others would tell of a body fat it never sees.
         """
         np = self.np
         others = self.keeps_others()
-        over = np.maximum(self.column("weeks_above_band") - allowed_above, 0.0)
+        above, ends = self.column("weeks_above_band"), self.column("final_fat_fraction")
+        over = np.maximum(above - allowed.weeks_above, 0.0)
         kept = others & (over <= 0.0)
+        if allowed.final_fat is not None:
+            kept &= ends <= allowed.final_fat + TARGET_TOLERANCE
         dieting = self.column("weeks_dieting")
         most = self.limits.most_weeks_dieting
         # A point of body fat over a target weighs like ten weeks over a count.
         miss = over + 1000.0 * np.maximum(self.column("missed_target") - TARGET_TOLERANCE, 0.0)
         miss = miss + (0.0 if most is None else np.maximum(dieting - most, 0.0))
-        lean = np.round(self.column("lean_gained_kg"), 3)
-        return np.lexsort((dieting, -lean, np.where(kept, 0.0, miss), ~kept)), int(kept.sum())
+        # To a tenth of a point: of two that are above the band for as long, the one that ends nearer to it.
+        far = np.where(over > 0.0, np.round(np.maximum(ends - self.limits.band.upper, 0.0), 3), 0.0)
+        lean, fat = np.round(self.column("lean_gained_kg"), 3), np.round(self.column("mean_fat_kg"), 2)
+        usual = np.abs(self.points[:, 1] - self.limits.band.upper)
+        keys = (usual, fat, dieting, above, -lean, np.where(kept, 0.0, far), np.where(kept, 0.0, miss), ~kept)
+        return np.lexsort(keys), int(kept.sum())
 
 
 def _crossed(np: Any, axes: list[Any]) -> Any:
@@ -202,7 +239,8 @@ def _padded(np: Any, moves: Any) -> Any:
     "season_optimum",
     summary="The strategy with the most lean tissue at the horizon, inside the limits",
     formula="grid over surplus, body fat at which to cut, drop, deficit and longest cut, then refined along lines "
-    "through the best and the trade-off curve and in ever smaller steps around them; objective: expected lean gained, "
+    "through the best and the trade-off curve and in ever smaller steps around them; objective: expected lean gained "
+    "(to a gram, then fewest weeks above the band, fewest dieting, least fat carried), "
     "or for the best 96 its mean less `caution` standard deviations over common draws",
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
@@ -227,7 +265,7 @@ def search(
     space.live(points)
     _refine(space, int((1.0 - _GRID_SHARE) * policies))
 
-    allowed = _allowed_above(space)
+    allowed = space.allowed()
     order, kept = space.order(allowed)
     within = kept
     deviations: dict[int, float] = {}
@@ -249,7 +287,7 @@ def search(
         best=space.found(best, deviations.get(best)),
         runner_up=None if runner_up is None else space.found(runner_up, deviations.get(runner_up)),
         curve=[space.found(i) for i in _thinned(_front(space), 24)],
-        allowed_weeks_above=int(allowed),
+        allowed=allowed,
         is_feasible=kept > 0,
         policies=len(space.points),
         kept=within,
@@ -263,7 +301,7 @@ def _refine(space: _Space, size: int) -> None:
     for divisor in _ROUNDS:
         per_centre = 5 * _LINE if divisor is None else 51
         most = max(1, int(size / len(_ROUNDS) / per_centre))
-        best = space.order(_allowed_above(space))[0][: 8 * most]
+        best = space.order(space.allowed())[0][: 8 * most]
         centres = space.points[_spread_out(space, [*best[:1], *_thinned(_front(space), most // 3), *best], most)]
         if divisor is None:
             new = space.lines(centres, _LINE)
@@ -272,34 +310,35 @@ def _refine(space: _Space, size: int) -> None:
         space.live(new)
 
 
-def _allowed_above(space: _Space) -> float:
-    """Weeks above the band that are allowed: as asked, or a few more than the fewest that any searched season has."""
-    if space.limits.most_weeks_above_band is not None:
-        return float(space.limits.most_weeks_above_band)
-    others = space.keeps_others()
-    weeks = space.column("weeks_above_band")
-    fewest = float(weeks[others].min() if others.any() else weeks.min())
-    return float(int(ABOVE_ALLOWANCE * fewest))
-
-
 def _front(space: _Space) -> list[int]:
-    """The trade-off: points of more lean tissue than any with as few weeks above the band, fewest weeks first."""
+    """The trade-off: points of more lean tissue than any as near to the band, the nearest first.
+
+    Near is what comes back into it after as few weeks; where those are no limit, what ends with as little body fat.
+    """
     np = space.np
     lean = np.round(space.column("lean_gained_kg"), 3)
+    above = space.column("weeks_above_band")
+    if space.allowed().final_fat is not None:
+        above = np.round(space.column("final_fat_fraction"), 3)
     kept = space.keeps_others()
     front, most = [], -np.inf
-    for i in np.lexsort((space.column("weeks_dieting"), -lean, space.column("weeks_above_band"))):
+    for i in np.lexsort((space.column("weeks_dieting"), -lean, above)):
         if kept[i] and lean[i] > most:
             front.append(int(i))
             most = lean[i]
     return front
 
 
+def _lived(space: _Space, i: int) -> tuple[float, ...]:
+    """What a season comes to, by which it is known again: many strategies live the same one."""
+    return tuple(space.np.round(space.outcome[i], 4))
+
+
 def _spread_out(space: _Space, order: list[int], most: int) -> list[int]:
-    """The first ``most`` of ``order`` whose seasons differ: many strategies live the same one."""
+    """The first ``most`` of ``order`` whose seasons differ."""
     chosen, seen = [], set()
     for i in order:
-        season = tuple(space.np.round(space.outcome[i], 4))
+        season = _lived(space, i)
         if season not in seen:
             seen.add(season)
             chosen.append(int(i))
@@ -309,7 +348,12 @@ def _spread_out(space: _Space, order: list[int], most: int) -> list[int]:
 
 
 def _differs(space: _Space, one: int, other: int) -> bool:
-    """Whether a person would call two strategies different: surplus, number of cuts, or weeks of them."""
+    """Whether a person would call two strategies different: surplus, number of cuts, or weeks of them.
+
+    Other numbers of one season are no other: a surplus that is never eaten, say.
+    """
+    if _lived(space, one) == _lived(space, other):
+        return False
     return bool(
         abs(space.points[one, 0] - space.points[other, 0]) >= _OTHER_SURPLUS_KCAL
         or space.column("cuts")[one] != space.column("cuts")[other]

@@ -1,7 +1,9 @@
 """What the rails did in a season, and the words that go with its phases."""
 
+from datetime import date
+
 from .. import rails
-from ..body import FAT_ENERGY, BodyModel, Forecast
+from ..body import FAT_ENERGY, BodyModel, BodyState, Forecast
 from ..phase import (
     GAIN_RESET_WEEKS,
     History,
@@ -16,10 +18,12 @@ from ..rails import PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
 from ..register import Message, say
 from .policy import NEVER, Policy
 from .rails_by_week import LEAST_CUT_DAYS, loss_limit_kcal, recovery_kcal
-from .run import BRIDGE, CUT, GAIN, WeekRecord
+from .run import BRIDGE, CUT, GAIN, HOLD, YEAR_WEEKS, WeekRecord
 
 # The limits of a body as it is are told for what the search found where they are this near to it.
 _FOUND_WITHIN_KCAL = 5.0
+# No cut is told to go to a body fat that it stays further above than this (judgement).
+_NEAR_AIM = 0.002
 
 
 def body_at(subject: Subject, week: WeekRecord) -> Subject:
@@ -130,6 +134,34 @@ def _history_actions(
     return [*actions, *(rails.warn_kidneys(subject, PROTEIN_DEFAULT_DEFICIT) if cut_starts else [])]
 
 
+def _why_cut(phase: PlannedPhase, week: WeekRecord, path: Forecast) -> Message:
+    """What a cut is: up to which body fat, or for how long where it does not get there."""
+    first, end = path.states[phase.first], path.states[phase.weeks[-1].point]
+    fat_percent, there = 100 * float(first.fat_kg / first.weight_kg), float(end.fat_kg / end.weight_kg)
+    aim, deficit_kcal = float(week.cut_to), float(week.deficit_kcal)
+    if there > aim + _NEAR_AIM:
+        weeks, about = len(phase.weeks), 100 * there
+        return say(
+            "SEASON_CUT_FOR_WEEKS", fat_percent=fat_percent, deficit_kcal=deficit_kcal, end_percent=about, weeks=weeks
+        )
+    weeks, most = int(week.cut_weeks), 100 * aim
+    return say("SEASON_CUT", fat_percent=fat_percent, deficit_kcal=deficit_kcal, end_percent=most, weeks=weeks)
+
+
+def _why_held(subject: Subject, policy: Policy, state: BodyState, since: date | None) -> Message:
+    """Why a body holds, ``since`` a day or from the season's start on.
+
+    Of body fat and of cuts only those are told who may diet.
+    """
+    if not policy.surplus_kcal > 0:
+        return say("SEASON_LEVEL")
+    if float(state.fat_kg / state.weight_kg) < float(policy.cut_at):
+        return say("SEASON_HELD_AT_NEED")
+    if rails.may_not_diet(subject):
+        return say("GAIN_NOT_NOW") if since is None else say("GAIN_OVER", date=since.isoformat())
+    return say("SEASON_HOLD" if policy.has_cuts else "SEASON_HOLD_UNCUT", fat_percent=100 * float(policy.cut_at))
+
+
 def explain_phases(
     subject: Subject, policy: Policy, weeks: list[WeekRecord], phases: list[PlannedPhase], path: Forecast
 ) -> list[Message]:
@@ -138,18 +170,9 @@ def explain_phases(
     for phase in phases:
         week = weeks[phase.first]
         state = path.states[phase.first]
-        fat_percent = 100 * float(state.fat_kg / state.weight_kg)
         if week.mode == CUT:
             cuts, dieting = cuts + 1, dieting + len(phase.weeks)
-            phase.reasons.append(
-                say(
-                    "SEASON_CUT",
-                    fat_percent=fat_percent,
-                    deficit_kcal=float(week.deficit_kcal),
-                    end_percent=100 * float(week.cut_to),
-                    weeks=int(week.cut_weeks),
-                )
-            )
+            phase.reasons.append(_why_cut(phase, week, path))
             phase.reasons.extend(protein_reasons(subject, PROTEIN_DEFAULT_DEFICIT))
             phase.ends_early_when.extend(signs_to_stop(subject))
             phase.guidance.extend([say("TRAIN_IN_DEFICIT"), say("WEIGH_DAILY")])
@@ -158,20 +181,20 @@ def explain_phases(
         elif phase.kind == "gain":
             phase.reasons.append(say("SEASON_GAIN", surplus_kcal=float(week.surplus_kcal), weeks=GAIN_RESET_WEEKS))
             phase.guidance.append(say("TRAIN_IN_GAIN"))
-            if policy.cut_at < NEVER:
+            # The ceiling holds no underweight body, which may pass it.
+            if policy.cut_at < NEVER and not rails.is_underweight(body_at(subject, week)):
                 phase.ends_early_when.append(said_of_ceiling(phase, path, float(policy.cut_at)))
-        elif week.mode == BRIDGE:
-            end = path.states[phase.weeks[-1].point]
-            returns = rebound(float(end.carried_kg - state.carried_kg))
-            # Who ate over the cut before it has nothing that returns.
-            phase.reasons.extend([say("SEASON_BRIDGE")] if returns else [])
-            phase.cautions.extend(returns)
-        elif policy.surplus_kcal > 0 and fat_percent < 100 * policy.cut_at - 1.0:
-            phase.reasons.append(say("SEASON_HELD_AT_NEED"))
-        elif policy.surplus_kcal > 0:
-            phase.reasons.append(say("SEASON_HOLD", fat_percent=100 * float(policy.cut_at)))
         else:
-            phase.reasons.append(say("SEASON_LEVEL"))
+            if week.mode == BRIDGE:
+                end = path.states[phase.weeks[-1].point]
+                returns = rebound(float(end.carried_kg - state.carried_kg))
+                # Who ate over the cut before it has nothing that returns.
+                phase.reasons.extend([say("SEASON_BRIDGE")] if returns else [])
+                phase.cautions.extend(returns)
+            held = next((i for i in range(len(phase.weeks)) if weeks[phase.first + i].mode == HOLD), None)
+            if held is not None:
+                day = phase.weeks[held].start if phase.first + held else None
+                phase.reasons.append(_why_held(subject, policy, path.states[phase.first + held], day))
     reasons = [say("SEASON_PHYSIOLOGY")]
     if cuts:
         reasons.append(say("SEASON_CUTS", cuts=cuts, weeks=dieting, share_percent=100 * dieting / len(weeks)))

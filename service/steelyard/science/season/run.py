@@ -174,7 +174,7 @@ class _Season:
         # The phase: its weeks so far, and maintenance that is owed before the next.
         # A cut that has just ended has its maintenance to come, as one of the season's own has.
         self.owed = ops.maximum(policy.maintenance_weeks - limits.weeks_since_cut, 0.0) + zero
-        mode = ops.where((fraction < policy.cut_at) & self.can_gain, zero + GAIN, zero + HOLD)
+        mode = ops.where((self._held_by(fraction) < policy.cut_at) & self.can_gain, zero + GAIN, zero + HOLD)
         self.mode = ops.where(self.owed > 0.0, zero + BRIDGE, mode)
         self.in_phase, self.intake = zero, zero
         self.base_weight, self.fed_kg = state.weight_kg + zero, zero
@@ -216,6 +216,11 @@ class _Season:
         fat = self.maximum(body.fat_kg - self.life.fat_error_kg, _LEAST_SEEN_SHARE * weight)
         balance = current_maintenance_kcal(self.model, body) - share * self.life.maintenance_error_kcal
         return _Seen(body, weight, fat, fat / weight, balance)
+
+    def _held_by(self, fraction: Number) -> Number:
+        """The body fat that a gain's ceiling is compared with: an underweight body may gain whatever it has."""
+        is_underweight = self.state.weight_kg - self.state.carried_kg < self.limits.least_weight_kg
+        return self.where(is_underweight, 0.0, fraction)
 
     def _ended(self, seen: _Seen, share: Number) -> bool:
         """Where a cut ends: at its body fat or its length, and before another week could pass the floor or the fat's
@@ -284,12 +289,11 @@ class _Season:
     def _turn(self, week: int, seen: _Seen, ended: bool, starts: bool) -> bool:
         """Keep or change the phase. Returns where it is a new one."""
         where, policy, was = self.where, self.policy, self.mode
-        bridged = (was == BRIDGE) & (self.owed <= 0.0)
+        bridged, fraction = (was == BRIDGE) & (self.owed <= 0.0), self._held_by(seen.fraction)
         goes_on = self.can_gain & (
-            (bridged & (seen.fraction < policy.cut_at))
-            | ((was == HOLD) & (seen.fraction < policy.cut_at - HOLD_HYSTERESIS))
+            (bridged & (fraction < policy.cut_at)) | ((was == HOLD) & (fraction < policy.cut_at - HOLD_HYSTERESIS))
         )
-        waits = bridged | ((was == GAIN) & (seen.fraction >= policy.cut_at))
+        waits = bridged | ((was == GAIN) & (fraction >= policy.cut_at))
         self.mode = where(starts, CUT, where(goes_on, GAIN, where(waits, HOLD, was)))
         changed = ended | (self.mode != was) | (week == 0)
         self.in_phase = where(changed, 0.0, self.in_phase)

@@ -126,10 +126,14 @@ def sync_detailed(
     the limits.
     `trade_off` shows how much lean tissue each week above the band buys. Without a limit on weeks above
     the band, at
-    most a quarter more than the fewest possible are allowed. Where a rule forbids cuts for this person,
-    only seasons
-    without one are searched and the rule is listed under `guard_rails`. A search larger than
-    `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
+    most a quarter more than the fewest possible are allowed. Where that is the whole season, since it
+    starts far above
+    the band, body fat must fall by at least four fifths of what it could: `allowed_final_fat_fraction`
+    tells to where.
+    Where a rule forbids cuts for this person, only seasons without one are searched and the rule is
+    listed under
+    `guard_rails`. A search larger than `strategies_searched` x `horizon_weeks` = 1,000,000 is refused
+    with a 422.
 
     Args:
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
@@ -170,10 +174,14 @@ def sync(
     the limits.
     `trade_off` shows how much lean tissue each week above the band buys. Without a limit on weeks above
     the band, at
-    most a quarter more than the fewest possible are allowed. Where a rule forbids cuts for this person,
-    only seasons
-    without one are searched and the rule is listed under `guard_rails`. A search larger than
-    `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
+    most a quarter more than the fewest possible are allowed. Where that is the whole season, since it
+    starts far above
+    the band, body fat must fall by at least four fifths of what it could: `allowed_final_fat_fraction`
+    tells to where.
+    Where a rule forbids cuts for this person, only seasons without one are searched and the rule is
+    listed under
+    `guard_rails`. A search larger than `strategies_searched` x `horizon_weeks` = 1,000,000 is refused
+    with a 422.
 
     Args:
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
@@ -209,10 +217,14 @@ async def asyncio_detailed(
     the limits.
     `trade_off` shows how much lean tissue each week above the band buys. Without a limit on weeks above
     the band, at
-    most a quarter more than the fewest possible are allowed. Where a rule forbids cuts for this person,
-    only seasons
-    without one are searched and the rule is listed under `guard_rails`. A search larger than
-    `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
+    most a quarter more than the fewest possible are allowed. Where that is the whole season, since it
+    starts far above
+    the band, body fat must fall by at least four fifths of what it could: `allowed_final_fat_fraction`
+    tells to where.
+    Where a rule forbids cuts for this person, only seasons without one are searched and the rule is
+    listed under
+    `guard_rails`. A search larger than `strategies_searched` x `horizon_weeks` = 1,000,000 is refused
+    with a 422.
 
     Args:
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
@@ -251,10 +263,14 @@ async def asyncio(
     the limits.
     `trade_off` shows how much lean tissue each week above the band buys. Without a limit on weeks above
     the band, at
-    most a quarter more than the fewest possible are allowed. Where a rule forbids cuts for this person,
-    only seasons
-    without one are searched and the rule is listed under `guard_rails`. A search larger than
-    `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
+    most a quarter more than the fewest possible are allowed. Where that is the whole season, since it
+    starts far above
+    the band, body fat must fall by at least four fifths of what it could: `allowed_final_fat_fraction`
+    tells to where.
+    Where a rule forbids cuts for this person, only seasons without one are searched and the rule is
+    listed under
+    `guard_rails`. A search larger than `strategies_searched` x `horizon_weeks` = 1,000,000 is refused
+    with a 422.
 
     Args:
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
