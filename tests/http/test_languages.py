@@ -24,12 +24,14 @@ from steelyard.science.person.screening import Condition, Medicine
 from steelyard.science.phase import LeverKind, PhaseKind
 from steelyard.science.rails.why import Why
 from steelyard.science.register import say
+from steelyard.science.season.reasons import Shut
 
 OTHERS = [tag for tag in LANGUAGES if tag != "en"]
 FEWER_WORDS = 25
 # The codes that a parameter can be.
 CODES: dict[str, list[str]] = {
     "why": [*Why],
+    "shut": [*Shut],
     "condition": [*Condition, *Medicine],
     "kind": [*PhaseKind],
     "best": [*PhaseKind],
@@ -144,6 +146,7 @@ def test_every_code_of_a_parameter_has_words(tag: str) -> None:
     """The default of a choice is for what is yet to come, not for a code that is known."""
     entries = LANGUAGES[tag].entries
     assert variants(entries["why"]) == {*Why}
+    assert variants(entries["shut"]) == {*Shut}
     assert variants(entries["condition"]) == {*Condition, *Medicine, "other"}
     for name in ("phase", "phase-name", "best-phase", "other-phase"):
         assert variants(entries[name]) == {*PhaseKind}

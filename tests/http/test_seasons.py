@@ -489,3 +489,63 @@ async def test_the_best_season_from_far_over_the_band_says_how_far_it_gets(servi
     assert "SEASON_CUT_FOR_WEEKS" in {code for phase in why(found["plan"]) for code in phase}
     near = body | {"profile": profile | {"weight_kg": 85.0, "body_fat": {"fat_fraction": 0.16, "method": "dxa"}}}
     assert (await send(service, "optimum", near)).json()["allowed_final_fat_fraction"] is None
+
+
+async def test_a_cut_for_an_event_goes_on_after_blocked_days_and_arrives(service: Running) -> None:
+    """It began as if it might run through them, with three weeks left, and missed its target by a point."""
+    profile = WOMAN | {"body_fat": {"fat_fraction": 0.24, "method": "dxa"}}
+    limits = {
+        "events": [{"date": "2026-06-13", "most_fat_fraction": 0.22}],
+        "blocked_dates": [{"first_date": "2026-04-29", "last_date": "2026-05-05"}],
+    }
+    strategy = {"kind": "ready_made", "name": "slow_gain_rare_mini_cuts"}
+    energies = {"log": None, "maintenance": None, "current_intake_kcal": None}
+    body = request(profile=profile, horizon_weeks=12, strategy=strategy, limits=limits, **energies)
+    found = (await send(service, "season", body)).json()
+    assert found["feasible"]
+    assert violations(body, found) == []
+    kinds = [phase["kind"] for phase in found["plan"]["phases"]]
+    # Nothing is gained in between, and what goes on is no new cut.
+    first = kinds.index("mini_cut")
+    assert kinds[first : first + 3] == ["mini_cut", "maintenance", "mini_cut"]
+    assert "WARNED_RECENT_CUT" not in {rail["code"] for rail in found["plan"]["guard_rails"]}
+
+
+@pytest.mark.parametrize(
+    ("person", "history", "limits", "shut"),
+    [
+        ({"age_years": 64.9}, (0, 52), {}, "age"),
+        ({}, (3, 1), {}, "year"),
+        ({}, (1, 2), {"least_weeks_between_cuts": 50}, "recent"),
+        ({}, (0, 52), {"blocked_dates": [{"first_date": "2026-04-20", "last_date": "2026-07-20"}]}, "dates"),
+        ({}, (0, 52), {"most_cuts": 1}, "most"),
+    ],
+)
+async def test_a_hold_says_why_no_cut_may_start(
+    service: Running, person: dict[str, Any], history: tuple[int, int], limits: dict[str, Any], shut: str
+) -> None:
+    profile = BASE["season"]["profile"] | {"body_fat": {"fat_fraction": 0.26, "method": "dxa"}} | person
+    cuts, weeks = history
+    body = request(
+        profile=profile,
+        horizon_weeks=26,
+        limits=limits,
+        strategy={"kind": "ready_made", "name": "slow_gain_rare_mini_cuts"},
+        cut_history={"cuts_last_12_months": cuts, "weeks_since_last_cut": weeks},
+    )
+    answer = await send(service, "season", body)
+    assert answer.status_code == 200, answer.text
+    phases = answer.json()["plan"]["phases"]
+    told = [r["params"]["shut"] for phase in phases for r in phase["reasons"] if r["code"] == "SEASON_HOLD"]
+    assert shut in told
+
+
+async def test_the_best_season_whose_body_fat_was_never_measured_gains_no_more_of_it(service: Running) -> None:
+    """Nobody may cut it, and who is likely above the band was told to gain 17 kg in a year."""
+    profile = BASE["optimum"]["profile"] | {"weight_kg": 95.0, "body_fat": None}
+    body = request("optimum", profile=profile, horizon_weeks=26, log=None, maintenance=None, current_intake_kcal=None)
+    body["limits"] = {}
+    found = (await send(service, "optimum", body)).json()
+    start = found["start"]["body_fat_fraction"]["mean"]
+    assert start > 0.17
+    assert found["plan"]["totals"]["final_fat_fraction"]["mean"] <= start

@@ -83,6 +83,15 @@ advice = { $advice ->
     [gain] Baue auf.
    *[maintenance] Halte.
 }
+shut = { $shut ->
+    [age] ab 65 ohne ärztliche Freigabe
+    [most] über die erlaubte Zahl hinaus
+    [year] nach so vielen in einem Jahr
+    [end] so kurz vor dem Saisonende
+    [dates] so nah an Sperrtagen oder einem Termin
+    [recent] so kurz nach der letzten
+   *[safe] vorerst zu deiner Sicherheit
+}
 why = { $why ->
     [share_of_maintenance] weniger Essen läge zu weit unter deinem Bedarf
     [fat_release] mit weniger Essen verlierst du Muskeln statt Fett
@@ -998,7 +1007,7 @@ SEASON_GAIN = Du baust mit { NUMBER($surplus_kcal, maximumFractionDigits: 0) } 
 SEASON_CUT = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, bis { NUMBER($end_percent, maximumFractionDigits: 1) } % oder { weeks }, je nachdem, was zuerst kommt.
 SEASON_CUT_FOR_WEEKS = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, { weeks } lang, bis etwa { NUMBER($end_percent, maximumFractionDigits: 1) } %.
 SEASON_BRIDGE = Nach der Diätphase kommen Glykogen, Wasser und Nahrung im Darm zurück: Das Gewicht steigt, dein Körperfett nicht.
-SEASON_HOLD = Du hältst: Ab { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut dieser Plan nicht weiter auf, und eine Diätphase darf nicht beginnen.
+SEASON_HOLD = Du hältst: Ab { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut dieser Plan nicht weiter auf, und { shut } darf keine Diätphase beginnen.
 SEASON_HOLD_UNCUT = Du hältst: Ab { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut diese Saison nicht weiter auf, und sie hat keine Diätphase. Für einen früheren Aufbau verliere erst Fett.
 SEASON_HELD_AT_NEED = Das Mindeste, was du essen sollst, ist etwa dein Bedarf: Du hältst, ohne Überschuss.
 SEASON_LEVEL = Dieser Plan hat keinen Überschuss: Du isst, was du verbrauchst, und das Training baut auf.

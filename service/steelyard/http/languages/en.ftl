@@ -83,6 +83,15 @@ advice = { $advice ->
     [gain] Gain.
    *[maintenance] Hold.
 }
+shut = { $shut ->
+    [age] from 65 on without a clinician's clearance
+    [most] beyond the number allowed
+    [year] after so many within a year
+    [end] so near the season's end
+    [dates] so near to blocked dates or an event
+    [recent] so soon after the last
+   *[safe] safely for now
+}
 why = { $why ->
     [share_of_maintenance] less food would be too far under your maintenance
     [fat_release] with less food you would lose muscle, not fat
@@ -1043,7 +1052,7 @@ QUESTION_WEIGH_FOOD = Weigh and log everything you eat and drink until { DATETIM
 QUESTION_OIL_AND_ALCOHOL = Until { DATETIME($date, dateStyle: "long") } weigh and log cooking oil, spreads, drinks, alcohol and small tastes too: they are what logs miss first.
 SEASON_CUT = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less, to { NUMBER($end_percent, maximumFractionDigits: 1) }% or for { weeks }, whichever comes first.
 SEASON_CUT_FOR_WEEKS = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less for { weeks }, to about { NUMBER($end_percent, maximumFractionDigits: 1) }%.
-SEASON_HOLD = You hold: from { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat on this plan stops gaining, and no cut may start.
+SEASON_HOLD = You hold: from { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat on this plan stops gaining, and no cut may start { shut }.
 SEASON_HOLD_UNCUT = You hold: from { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat on this season stops gaining, and it has no cut. To gain on sooner, lose fat first.
 OPTIMUM_BESIDE_DECISION = The best season counts lean tissue alone. A decision may start otherwise: it counts weeks of dieting and how lean you want to be.
 OPTIMUM_LATE_IN_BAND = Being as lean as your band takes about this season or longer. You go at least { NUMBER($percent, maximumFractionDigits: 0) }% as far as the hardest cuts.

@@ -27,7 +27,8 @@ class Calendar(NamedTuple):
     """Per week: how many weeks in a row a cut may run from it, the next target and the weeks left until it.
 
     ``open_weeks[w]`` is 0 in a blocked week. ``lean_fraction[w]`` is the body fat wanted at the next event that has
-    a target, ``weeks_left[w]`` how many weeks a cut may run before it. ``targets``: (week, fraction) of each event.
+    a target, ``weeks_left[w]`` in how many of the weeks before it a cut may run, broken off by blocked days or not.
+    ``targets``: (week, fraction) of each event. From ``closed_from_week`` on no cut may run at all.
     """
 
     weeks: int
@@ -35,6 +36,7 @@ class Calendar(NamedTuple):
     lean_fraction: tuple[float, ...]
     weeks_left: tuple[int, ...]
     targets: tuple[tuple[int, float], ...]
+    closed_from_week: int | None = None
 
     @property
     def has_room_for_a_cut(self) -> bool:
@@ -45,7 +47,7 @@ class Calendar(NamedTuple):
 def make_calendar(
     start: date, weeks: int, blocked: list[BlockedDays], events: list[Event], closed_from_week: int | None = None
 ) -> Calendar:
-    """The calendar of ``weeks`` from ``start``. From ``closed_from_week`` on no cut may run at all."""
+    """The calendar of ``weeks`` from ``start``."""
     closed = [False] * weeks
     for first, last in blocked:
         for w in range(max(0, (first - start).days // 7), min(weeks - 1, (last - start).days // 7) + 1):
@@ -71,6 +73,16 @@ def make_calendar(
     for w in range(weeks):
         for at, fraction in targets:
             if w < at - SETTLING_WEEKS:
-                lean[w], left[w] = fraction, at - SETTLING_WEEKS - w
+                lean[w], left[w] = fraction, _weeks_to_cut(open_weeks[w : at - SETTLING_WEEKS])
                 break
-    return Calendar(weeks, tuple(open_weeks), tuple(lean), tuple(left), tuple(targets))
+    return Calendar(weeks, tuple(open_weeks), tuple(lean), tuple(left), tuple(targets), closed_from_week)
+
+
+def _weeks_to_cut(open_weeks: list[int]) -> int:
+    """In how many of some weeks a cut may run: those of each run that has room for the shortest, and of the first."""
+    count, is_room = 0, True
+    for w, run in enumerate(open_weeks):
+        if w and not open_weeks[w - 1]:
+            is_room = run >= LEAST_WEEKS
+        count += run > 0 and is_room
+    return count

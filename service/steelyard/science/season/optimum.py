@@ -87,6 +87,7 @@ class _Space:
         if not self.person.may_cut:
             # What is gained past the ceiling is not lost again.
             self.high[1] = self.ceiling
+        self.start_fat = float(self.life.state.fat_kg / self.life.state.weight_kg)
         self.points: Any = np.zeros((0, 6))
         self.outcome: Any = np.zeros((0, len(Outcome._fields)))
 
@@ -193,8 +194,8 @@ class _Space:
         most = int(ABOVE_ALLOWANCE * float(weeks.min()))
         if most < self.calendar.weeks:
             return Allowance(most)
-        start, least = float(self.life.state.fat_kg / self.life.state.weight_kg), float(ends.min())
-        if start <= self.ceiling:
+        start, least = self.start_fat, float(ends.min())
+        if start <= self.limits.band.upper:
             return Allowance(self.calendar.weeks)
         way = start - max(least, self.limits.band.upper)
         return Allowance(self.calendar.weeks, max(start - way / ABOVE_ALLOWANCE, least))
@@ -205,6 +206,7 @@ class _Space:
         Those that keep the limits by lean tissue (to a gram), then by fewer weeks above the band, fewer dieting and
         less fat carried; then the others by how far they are from keeping them, and how far from the band they end.
         Of numbers that live the same season those nearest to the band: others would tell of a body fat it never sees.
+        Where there is fat to lose, one that would have cut: it tells why none could start.
         """
         np = self.np
         others = self.keeps_others()
@@ -222,7 +224,18 @@ class _Space:
         far = np.where(over > 0.0, np.round(np.maximum(ends - self.limits.band.upper, 0.0), 3), 0.0)
         lean, fat = np.round(self.column("lean_gained_kg"), 3), np.round(self.column("mean_fat_kg"), 2)
         usual = np.abs(self.points[:, 1] - self.limits.band.upper)
-        keys = (usual, fat, dieting, above, -lean, np.where(kept, 0.0, far), np.where(kept, 0.0, miss), ~kept)
+        would_cut = self.points[:, 5] if self.start_fat <= self.limits.band.upper else -self.points[:, 5]
+        keys = (
+            usual,
+            would_cut,
+            fat,
+            dieting,
+            above,
+            -lean,
+            np.where(kept, 0.0, far),
+            np.where(kept, 0.0, miss),
+            ~kept,
+        )
         return np.lexsort(keys), int(kept.sum())
 
 

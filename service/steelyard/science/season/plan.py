@@ -66,7 +66,7 @@ def live_season(
     actions = list(asked.cutting.warnings) if has_cuts else []
     actions += season_actions(asked.member.subject, asked.history, policy, weeks, phases, path)
     actions = with_ratio(asked.member.subject, [*actions, *_of_targets(asked, policy, actions)])
-    reasons = explain_phases(asked.member.subject, policy, weeks, phases, path)
+    reasons = explain_phases(asked.member.subject, policy, weeks, phases, path, asked.calendar)
     unkept = unkept_limits(outcome, asked.limits)
     return Season(policy, outcome, told, path, actions, reasons, unkept)
 

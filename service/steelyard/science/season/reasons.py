@@ -1,11 +1,15 @@
 """What the rails did in a season, and the words that go with its phases."""
 
+from collections import Counter
 from datetime import date
+from enum import StrEnum
 
 from .. import rails
-from ..body import FAT_ENERGY, BodyModel, BodyState, Forecast
+from ..body import FAT_ENERGY, BodyModel, Forecast
 from ..phase import (
     GAIN_RESET_WEEKS,
+    LEAST_WEEKS,
+    SETTLING_WEEKS,
     History,
     PlannedPhase,
     protein_reasons,
@@ -14,11 +18,12 @@ from ..phase import (
     signs_to_stop,
     warn_of_cuts,
 )
-from ..rails import PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
+from ..rails import APART_WEEKS, PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
 from ..register import Message, say
+from .calendar import Calendar
 from .policy import NEVER, Policy
 from .rails_by_week import LEAST_CUT_DAYS, loss_limit_kcal, recovery_kcal
-from .run import BRIDGE, CUT, GAIN, HOLD, YEAR_WEEKS, WeekRecord
+from .run import BRIDGE, CUT, GAIN, HOLD, WeekRecord
 
 # The limits of a body as it is are told for what the search found where they are this near to it.
 _FOUND_WITHIN_KCAL = 5.0
@@ -69,7 +74,7 @@ def season_actions(
             actions += _gain_actions(subject, policy, week, rate)
     actions += rails.warn_days((week.intake, ()) for phase in phases for week in phase.weeks)
     actions += _raised(weeks)
-    actions += _history_actions(subject, history, cut_starts, phases)
+    actions += _history_actions(subject, history, policy, cut_starts, phases)
     return rails.each_once(actions)
 
 
@@ -127,10 +132,17 @@ def _raised(weeks: list[WeekRecord]) -> list[RailAction]:
 
 
 def _history_actions(
-    subject: Subject, history: History, cut_starts: list[int], phases: list[PlannedPhase]
+    subject: Subject, history: History, policy: Policy, cut_starts: list[int], phases: list[PlannedPhase]
 ) -> list[RailAction]:
     ends = {p.first: p.first + len(p.weeks) for p in phases}
-    actions = warn_of_cuts(history, [(first, ends[first]) for first in cut_starts])
+    # One that goes on where blocked days broke it off is no new cut: the strategy would start none so soon.
+    soon, cuts = min(float(policy.weeks_between_cuts), APART_WEEKS), list[tuple[int, int]]()
+    for first in cut_starts:
+        if cuts and first - cuts[-1][1] < soon:
+            cuts[-1] = (cuts[-1][0], ends[first])
+        else:
+            cuts.append((first, ends[first]))
+    actions = warn_of_cuts(history, cuts)
     return [*actions, *(rails.warn_kidneys(subject, PROTEIN_DEFAULT_DEFICIT) if cut_starts else [])]
 
 
@@ -148,22 +160,60 @@ def _why_cut(phase: PlannedPhase, week: WeekRecord, path: Forecast) -> Message:
     return say("SEASON_CUT", fat_percent=fat_percent, deficit_kcal=deficit_kcal, end_percent=most, weeks=weeks)
 
 
-def _why_held(subject: Subject, policy: Policy, state: BodyState, since: date | None) -> Message:
-    """Why a body holds, ``since`` a day or from the season's start on.
+class Shut(StrEnum):
+    """Why no cut may start in a week."""
 
-    Of body fat and of cuts only those are told who may diet.
+    AGE = "age"  # clearance is needed from a birthday on
+    MOST = "most"
+    YEAR = "year"
+    END = "end"  # of the season
+    DATES = "dates"
+    RECENT = "recent"
+    SAFE = "safe"  # a rail leaves no deficit, or maintenance after a cut is not over
+
+
+def _shut(policy: Policy, week: WeekRecord, w: int, calendar: Calendar) -> Shut:
+    """What keeps a cut that is wanted from starting in week ``w``."""
+    closed = calendar.closed_from_week
+    if closed is not None and w + LEAST_WEEKS > closed:
+        return Shut.AGE
+    if week.cuts >= policy.most_cuts:
+        return Shut.MOST
+    if week.cuts_in_year >= policy.cuts_a_year:
+        return Shut.YEAR
+    if calendar.open_weeks[w] < LEAST_WEEKS:
+        return Shut.END if w + LEAST_WEEKS + SETTLING_WEEKS > calendar.weeks else Shut.DATES
+    return Shut.RECENT if week.since_cut_weeks < policy.weeks_between_cuts else Shut.SAFE
+
+
+def _why_held(
+    subject: Subject, policy: Policy, held: dict[int, WeekRecord], calendar: Calendar, since: date | None
+) -> Message:
+    """Why a body holds through weeks of a season, ``since`` a day or from its start on.
+
+    Of body fat and of cuts only those are told who may diet; of several reasons against a cut the most weeks'.
     """
+    state = next(iter(held.values())).before
     if not policy.surplus_kcal > 0:
         return say("SEASON_LEVEL")
     if float(state.fat_kg / state.weight_kg) < float(policy.cut_at):
         return say("SEASON_HELD_AT_NEED")
     if rails.may_not_diet(subject):
         return say("GAIN_NOT_NOW") if since is None else say("GAIN_OVER", date=since.isoformat())
-    return say("SEASON_HOLD" if policy.has_cuts else "SEASON_HOLD_UNCUT", fat_percent=100 * float(policy.cut_at))
+    fat_percent = 100 * float(policy.cut_at)
+    if not policy.has_cuts:
+        return say("SEASON_HOLD_UNCUT", fat_percent=fat_percent)
+    shut = Counter(_shut(policy, week, w, calendar) for w, week in held.items()).most_common(1)[0][0]
+    return say("SEASON_HOLD", fat_percent=fat_percent, shut=shut)
 
 
 def explain_phases(
-    subject: Subject, policy: Policy, weeks: list[WeekRecord], phases: list[PlannedPhase], path: Forecast
+    subject: Subject,
+    policy: Policy,
+    weeks: list[WeekRecord],
+    phases: list[PlannedPhase],
+    path: Forecast,
+    calendar: Calendar,
 ) -> list[Message]:
     """Fill in why each phase is as it is; returns the season's own reasons."""
     cuts = dieting = 0
@@ -191,10 +241,12 @@ def explain_phases(
                 # Who ate over the cut before it has nothing that returns.
                 phase.reasons.extend([say("SEASON_BRIDGE")] if returns else [])
                 phase.cautions.extend(returns)
-            held = next((i for i in range(len(phase.weeks)) if weeks[phase.first + i].mode == HOLD), None)
-            if held is not None:
-                day = phase.weeks[held].start if phase.first + held else None
-                phase.reasons.append(_why_held(subject, policy, path.states[phase.first + held], day))
+            through = range(phase.first, phase.first + len(phase.weeks))
+            held = {w: weeks[w] for w in through if weeks[w].mode == HOLD}
+            if held:
+                first = next(iter(held))
+                day = phase.weeks[first - phase.first].start if first else None
+                phase.reasons.append(_why_held(subject, policy, held, calendar, day))
     reasons = [say("SEASON_PHYSIOLOGY")]
     if cuts:
         reasons.append(say("SEASON_CUTS", cuts=cuts, weeks=dieting, share_percent=100 * dieting / len(weeks)))

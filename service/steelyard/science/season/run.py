@@ -86,7 +86,7 @@ class Life(NamedTuple):
 
 class WeekRecord(NamedTuple):
     """What was done in a week. Energies in kcal/d; limits are those of the rails. ``in_full``: the body before and
-    after it, were all of its cut followed; None where that is what is expected."""
+    after it, were all of its cut followed; None where that is what is expected. Cuts are those before the week."""
 
     mode: Number
     intake_kcal: Number
@@ -103,6 +103,9 @@ class WeekRecord(NamedTuple):
     diet: Diet
     before: BodyState
     after: BodyState
+    since_cut_weeks: Number
+    cuts_in_year: Number
+    cuts: Number
     in_full: tuple[BodyState, BodyState] | None = None
 
 
@@ -277,19 +280,30 @@ class _Season:
         is_apart = self.since >= policy.weeks_between_cuts
         wants = (seen.fraction >= policy.cut_at) & is_apart
         aim = where(wants, policy.cut_to, 1.0)
-        lean, left = self.calendar.lean_fraction[week], self.calendar.weeks_left[week]
-        if not left:
+        if not self.calendar.weeks_left[week]:
             return wants, aim
-        needed = _weeks_to_lean(self.model, seen.fat_kg, seen.weight_kg, lean, possible, self.ops)
         # A cut that blocked days break off goes on after them: under four weeks apart the two are one.
-        for_event = (seen.fraction > lean) & (left <= minimum(needed + 1.0, policy.longest_cut_weeks))
-        for_event = for_event & (is_apart | (self.since < APART_WEEKS))
-        return wants | for_event, minimum(aim, where(for_event, lean, 1.0))
+        for_event = self._is_due(week, seen, possible) & (is_apart | (self.since < APART_WEEKS))
+        return wants | for_event, minimum(aim, where(for_event, self.calendar.lean_fraction[week], 1.0))
+
+    def _is_due(self, week: int, seen: _Seen, deficit_kcal: Number) -> bool:
+        """Where a cut of a deficit has to run by now, for the body fat that the next event wants."""
+        calendar, policy = self.calendar, self.policy
+        lean, left = calendar.lean_fraction[week], calendar.weeks_left[week]
+        needed = _weeks_to_lean(self.model, seen.fat_kg, seen.weight_kg, lean, deficit_kcal, self.ops)
+        # Each time that it is broken off about a week goes by until it is under way again.
+        spare = 1.0 if left <= calendar.open_weeks[week] else 2.0
+        longest = policy.longest_cut_weeks + (left - min(left, calendar.open_weeks[week]))
+        return (seen.fraction > lean) & (left <= self.minimum(needed + spare, longest))
 
     def _turn(self, week: int, seen: _Seen, ended: bool, starts: bool) -> bool:
         """Keep or change the phase. Returns where it is a new one."""
         where, policy, was = self.where, self.policy, self.mode
         bridged, fraction = (was == BRIDGE) & (self.owed <= 0.0), self._held_by(seen.fraction)
+        if self.calendar.weeks_left[week]:
+            # What blocked days broke off waits for them to end.
+            is_broken_off = self._is_due(week, seen, self.deficit) & (self.since < APART_WEEKS)
+            bridged = bridged & (where(is_broken_off, 0.0, 1.0) > 0.0)
         goes_on = self.can_gain & (
             (bridged & (fraction < policy.cut_at)) | ((was == HOLD) & (fraction < policy.cut_at - HOLD_HYSTERESIS))
         )
@@ -374,6 +388,9 @@ class _Season:
             diet=diet,
             before=before,
             after=self.state,
+            since_cut_weeks=self.since,
+            cuts_in_year=self.recent,
+            cuts=self.cuts,
             in_full=in_full,
         )
 
