@@ -549,3 +549,17 @@ async def test_the_best_season_whose_body_fat_was_never_measured_gains_no_more_o
     start = found["start"]["body_fat_fraction"]["mean"]
     assert start > 0.17
     assert found["plan"]["totals"]["final_fat_fraction"]["mean"] <= start
+
+
+@pytest.mark.parametrize("who", ["is_pregnant", "is_breastfeeding", None])
+async def test_a_comparison_says_which_strategy_holds(service: Running, who: str | None) -> None:
+    """At the ceiling `slow_gain_no_cut` is no gain, and only its figures showed it."""
+    screening = BASE["season"]["screening"] | ({who: True} if who else {})
+    body = of_woman("comparison", 0.34, 26, screening=screening)
+    found = (await send(service, "comparison", body)).json()
+    told = {one["label"]: [reason["code"] for reason in one["reasons"]] for one in found["strategies"]}
+    assert told["slow_gain_no_cut"] == [("GAIN_NOT_NOW" if who else "SEASON_HOLD_UNCUT")]
+    cautions = {caution["code"] for caution in found["cautions"]}
+    assert ("PLAN_PROVISIONAL" in cautions) is (who != "is_pregnant")
+    if who is None:
+        assert {"SEASON_CUTS", "SEASON_HOLD"} <= set(told["slow_gain_rare_mini_cuts"])

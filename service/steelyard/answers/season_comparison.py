@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from steelyard.science.member import Told
 from steelyard.science.rails import RailAction, Refused
-from steelyard.science.register import Contradiction
+from steelyard.science.register import Contradiction, Message
 from steelyard.science.season import (
     DRAWS,
     Chance,
@@ -23,7 +23,7 @@ from steelyard.science.season import (
 )
 
 from .answered import Answered, answering
-from .member import counted_on
+from .member import counted_on, provisional
 from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
 from .state import known_day, state_of
 
@@ -57,6 +57,11 @@ class StrategyFollowed(NamedTuple):
     def expected(self) -> Outcome:
         """What it comes to for the expected body."""
         return self.season.outcome
+
+    @property
+    def reasons(self) -> list[Message]:
+        """Why it holds where it would gain, and its cuts."""
+        return self.season.why
 
     @property
     def actions(self) -> list[RailAction]:
@@ -118,7 +123,7 @@ def compare_strategies(asked: ComparisonAsked) -> Answered[SeasonsCompared]:
     return Answered(
         SeasonsCompared(season_from(known), followed, refused, _chances([label for label, _ in kept], outcome), DRAWS),
         reasons=counted_on(known.member),
-        cautions=known.member.cautions,
+        cautions=[*known.member.cautions, *provisional(known.member, asked.terms.start)],
         state=state_of(known.member, known_day(known.member, asked.terms.start)),
     )
 

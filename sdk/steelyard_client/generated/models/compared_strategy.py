@@ -6,9 +6,12 @@ from typing import TYPE_CHECKING, Any, TypeVar
 from attrs import define as _attrs_define
 from attrs import field as _attrs_field
 
+from ..types import UNSET, Unset
+
 if TYPE_CHECKING:
     from ..models.broken_limit import BrokenLimit
     from ..models.guard_rail import GuardRail
+    from ..models.note import Note
     from ..models.outcome_intervals import OutcomeIntervals
     from ..models.season_outcome import SeasonOutcome
     from ..models.strategy_numbers import StrategyNumbers
@@ -29,6 +32,7 @@ class ComparedStrategy:
         intervals (OutcomeIntervals): Median and 80 % interval over the draws of those who follow the strategy.
         label (str): Name of a ready-made strategy, or the label given.
         strategy (StrategyNumbers): A strategy as it was followed. Cut numbers are null where it never cuts.
+        reasons (list[Note] | Unset): Why it holds where it would gain, and its cuts.
     """
 
     broken_limits: list[BrokenLimit]
@@ -38,6 +42,7 @@ class ComparedStrategy:
     intervals: OutcomeIntervals
     label: str
     strategy: StrategyNumbers
+    reasons: list[Note] | Unset = UNSET
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
     )
@@ -63,6 +68,13 @@ class ComparedStrategy:
 
         strategy = self.strategy.to_dict()
 
+        reasons: list[dict[str, Any]] | Unset = UNSET
+        if not isinstance(self.reasons, Unset):
+            reasons = []
+            for reasons_item_data in self.reasons:
+                reasons_item = reasons_item_data.to_dict()
+                reasons.append(reasons_item)
+
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update(
@@ -76,6 +88,8 @@ class ComparedStrategy:
                 "strategy": strategy,
             }
         )
+        if reasons is not UNSET:
+            field_dict["reasons"] = reasons
 
         return field_dict
 
@@ -83,6 +97,7 @@ class ComparedStrategy:
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.broken_limit import BrokenLimit  # noqa: PLC0415
         from ..models.guard_rail import GuardRail  # noqa: PLC0415
+        from ..models.note import Note  # noqa: PLC0415
         from ..models.outcome_intervals import OutcomeIntervals  # noqa: PLC0415
         from ..models.season_outcome import SeasonOutcome  # noqa: PLC0415
         from ..models.strategy_numbers import StrategyNumbers  # noqa: PLC0415
@@ -112,6 +127,15 @@ class ComparedStrategy:
 
         strategy = StrategyNumbers.from_dict(d.pop("strategy"))
 
+        _reasons = d.pop("reasons", UNSET)
+        reasons: list[Note] | Unset = UNSET
+        if _reasons is not UNSET:
+            reasons = []
+            for reasons_item_data in _reasons:
+                reasons_item = Note.from_dict(reasons_item_data)
+
+                reasons.append(reasons_item)
+
         compared_strategy = cls(
             broken_limits=broken_limits,
             expected=expected,
@@ -120,6 +144,7 @@ class ComparedStrategy:
             intervals=intervals,
             label=label,
             strategy=strategy,
+            reasons=reasons,
         )
 
         compared_strategy.additional_properties = d

@@ -98,6 +98,7 @@ def _compared(one: answers.StrategyFollowed) -> schema.ComparedStrategy:
         expected=season_outcome(one.expected),
         intervals=drawn_outcome(one.drawn),
         guard_rails=[mapping.guard_rail(action) for action in one.actions],
+        reasons=mapping.notes(one.reasons),
     )
 
 

@@ -355,6 +355,7 @@ class ComparedStrategy(Response, frozen=True, kw_only=True):
     expected: Annotated[SeasonOutcome, Meta(description="For the expected body.")]
     intervals: OutcomeIntervals
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that capped or warned.")]
+    reasons: Annotated[list[Note], Meta(description="Why it holds where it would gain, and its cuts.")] = []
 
 
 class RefusedStrategy(Response, frozen=True, kw_only=True):

@@ -24,7 +24,7 @@ from .asked import Asked, UnkeptLimit, unkept_limits
 from .forecast import season_forecast
 from .optimum import Found
 from .policy import Policy
-from .reasons import body_at, explain_phases, season_actions
+from .reasons import body_at, explain_phases, season_actions, why_in_short
 from .run import BRIDGE, CUT, GAIN, HOLD, Outcome, WeekRecord, live
 
 Value = TypeVar("Value")
@@ -45,6 +45,11 @@ class Season(NamedTuple):
     def phases(self) -> list[PlannedPhase]:
         """The phases, which have passed the gate."""
         return self.told.value
+
+    @property
+    def why(self) -> list[Message]:
+        """What sets the season apart from those of other strategies."""
+        return why_in_short(self.phases, self.reasons)
 
 
 @traced

@@ -160,6 +160,16 @@ def _why_cut(phase: PlannedPhase, week: WeekRecord, path: Forecast) -> Message:
     return say("SEASON_CUT", fat_percent=fat_percent, deficit_kcal=deficit_kcal, end_percent=most, weeks=weeks)
 
 
+# What is said of a phase that holds; a comparison tells it of a strategy.
+_OF_HOLDS = frozenset({"SEASON_HOLD", "SEASON_HOLD_UNCUT", "SEASON_HELD_AT_NEED", "GAIN_NOT_NOW", "GAIN_OVER"})
+
+
+def why_in_short(phases: list[PlannedPhase], reasons: list[Message]) -> list[Message]:
+    """What sets a season apart from others: why it holds where it would gain, each reason once, and its cuts."""
+    held = [reason for phase in phases for reason in phase.reasons if reason.code in _OF_HOLDS]
+    return list({reason.code: reason for reason in [*reversed(held), *reasons[1:]]}.values())
+
+
 class Shut(StrEnum):
     """Why no cut may start in a week."""
 
