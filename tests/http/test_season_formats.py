@@ -101,7 +101,9 @@ async def test_a_limit_that_is_not_kept_stands_in_every_format(service: Running)
         assert "Not kept: body fat at an event" in unfolded
     _, content = await both(service, "/v1/seasons", "text/plain", body)
     over = next(limit for limit in season["broken_limits"] if limit["limit"] == "event_fat_fraction")
-    assert f"Not kept: body fat at an event, {100 * over['found']:.1f}% where" in content.decode()
+    assert f"Not kept: body fat at an event, over what is wanted by {100 * over['found']:.1f}%." in typed(
+        content.decode()
+    )
 
 
 @pytest.mark.parametrize("path", ASKED)
@@ -170,3 +172,29 @@ async def test_what_holds_in_one_phase_is_told_in_no_other(service: Running) -> 
         for told in (str(events[i]["description"]), row["cautions"], section):
             assert not any(text in told for text in of_others)
         assert all(text in str(events[i]["description"]) and text in row["cautions"] for text in own[i])
+
+
+async def test_the_trade_off_from_far_above_the_band_is_told_by_where_it_ends(service: Running) -> None:
+    """Every row of it had the same weeks above the band, and a hold at 36 % read as if a cut might start at 12 %."""
+    asked = copy.deepcopy(ASKED["/v1/seasons/optimum"]) | {"horizon_weeks": 26, "limits": {}, "log": None}
+    asked["profile"] |= {"sex": "male", "height_cm": 178.0, "weight_kg": 115.0}
+    asked["profile"]["body_fat"] = {"fat_fraction": 0.36, "method": "dxa"}
+    asked |= {"maintenance": None, "current_intake_kcal": None}
+    season, content = await both(service, "/v1/seasons/optimum", "text/markdown", asked)
+    text = content.decode()
+    assert "| body fat % |" in text
+    assert "weeks above the band |" not in text
+    for other in season["trade_off"]:
+        assert f"| {100 * other['expected']['final_fat_fraction']:.1f} |" in text
+    assert "The gain ends at 17.0% body fat, without a cut." in typed(text)
+
+
+async def test_an_event_that_is_missed_is_told_by_how_much(service: Running) -> None:
+    """ "1.2 % where 0.0 % is allowed" is no body fat that anybody wants."""
+    asked = copy.deepcopy(ASKED["/v1/seasons"])
+    day = date.fromisoformat(asked["start_date"]) + timedelta(days=28)
+    asked["limits"] = {"events": [{"date": str(day), "most_fat_fraction": 0.08}]}
+    season, content = await both(service, "/v1/seasons", "text/markdown", asked)
+    (broken,) = season["broken_limits"]
+    assert broken["limit"] == "event_fat_fraction"
+    assert f"over what is wanted by {100 * broken['found']:.1f}%" in typed(content.decode())

@@ -298,7 +298,8 @@ picture-season-path-spared = { picture-forecast-path-spared }
 picture-season-total = Änderung über die Saison, kg
 picture-limit = { $limit ->
     [weeks_above_band] Nicht eingehalten: Wochen über dem Bereich, { $found } statt höchstens { $allowed }.
-   *[event_fat_fraction] Nicht eingehalten: Körperfett zu einem Termin, { $found } statt höchstens { $allowed }.
+    [final_fat_fraction] Nicht eingehalten: Körperfett am Ende, { $found } statt höchstens { $allowed }.
+   *[event_fat_fraction] Nicht eingehalten: Körperfett zu einem Termin, { $found } über dem gewünschten.
 }
 picture-limit-dieting = Nicht eingehalten: Wochen im Defizit, { $found } statt höchstens { $allowed }.
 picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: Gewicht { $weight }, Fett { $fat }, Magergewebe { $lean }.
@@ -352,6 +353,7 @@ document-rules = Neben einfachen Regeln
 document-limits = Grenzen
 document-in-all = Zusammen
 document-trade-off = Was Wochen über dem Bereich bringen
+document-trade-off-end = Was mehr Körperfett am Ende bringt
 document-phase-from = { phase-name } ab { DATETIME($date, dateStyle: "long") }
 document-carried-means = Wasser: Glykogen, Wasser und Darminhalt. Sie gehen und kommen mit dem Essen.
 document-column = { $column ->
@@ -460,7 +462,7 @@ document-rule-static = Mit 7.700 kcal je Kilogramm und gleichem Defizit: { $fat 
 document-rule-quoted = Oft genannt: { $fat } Fett in diesen Wochen und { $drop } auf der Waage in den ersten Tagen. Hier erwartet: { $forecast } in der ersten Woche.
 document-strategy-gain = Aufbau mit { $surplus } kcal Überschuss am Tag.
 document-strategy-no-cut = Keine Diätphase.
-document-strategy-cut-unused = Eine Diätphase begänne bei { $starts } Körperfett; so weit kommt es nicht.
+document-strategy-uncut = Der Aufbau endet bei { $starts } Körperfett, ohne Diätphase.
 document-strategy-cut = Eine Diätphase beginnt bei { $starts } Körperfett und endet bei { $ends }.
 document-strategy-deficit = Ihr Defizit ist { $deficit } kcal am Tag.
 document-strategy-longest = Sie dauert höchstens { weeks }.

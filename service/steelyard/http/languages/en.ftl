@@ -449,7 +449,8 @@ picture-season-changes = Lean tissue { $lean }, fat { $fat }; { days } in a defi
 picture-season-path = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }, body fat from { $now_percent } to { $percent }, { $peak_percent } at the end of its highest week.
 picture-limit = { $limit ->
     [weeks_above_band] Not kept: weeks above the band, { $found } where { $allowed } are allowed.
-   *[event_fat_fraction] Not kept: body fat at an event, { $found } where { $allowed } is allowed.
+    [final_fat_fraction] Not kept: body fat at the end, { $found } where { $allowed } is allowed.
+   *[event_fat_fraction] Not kept: body fat at an event, over what is wanted by { $found }.
 }
 picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: weight { $weight }, fat { $fat }, lean tissue { $lean }.
 picture-comparison-one = In { weeks }: lean tissue { $lean }, fat { $fat }
@@ -460,6 +461,7 @@ picture-peak = Highest body fat, %
 picture-weeks-above = Weeks above the band
 document-start = Maintenance { $maintenance } a day, body fat { $fat }.
 document-trade-off = What weeks above the band buy
+document-trade-off-end = What more body fat at the end buys
 document-column-of-tissue = { $column ->
     [fat] fat
     [lean] lean tissue
@@ -472,7 +474,7 @@ document-expected = Expected: weight { $weight }, fat { $fat }, lean tissue { $l
 document-expected-tissue = Expected: weight { $weight }, fat { $fat }, lean tissue { $lean }.
 document-rule-static = At 7,700 kcal a kilogram and a constant deficit: { $fat } of fat.
 document-rule-quoted = Commonly quoted: { $fat } of fat in these weeks, and { $drop } on the scale in the first days. Forecast here: { $forecast } in the first week.
-document-strategy-cut-unused = A cut would start at { $starts } body fat, and none does.
+document-strategy-uncut = The gain ends at { $starts } body fat, without a cut.
 document-strategy-cut = A cut starts at { $starts } body fat and ends at { $ends }.
 document-total-of-tissue = { $total ->
     [lean] lean tissue gained

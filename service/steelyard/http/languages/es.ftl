@@ -294,7 +294,8 @@ picture-season-path-spared = { picture-forecast-path-spared }
 picture-season-total = Cambio en toda la temporada, kg
 picture-limit = { $limit ->
     [weeks_above_band] No se cumple: semanas por encima del intervalo, { $found } en vez de { $allowed } como mucho.
-   *[event_fat_fraction] No se cumple: grasa corporal para una fecha, { $found } en vez de { $allowed } como mucho.
+    [final_fat_fraction] No se cumple: grasa corporal al final, { $found } en vez de { $allowed } como mucho.
+   *[event_fat_fraction] No se cumple: grasa corporal para una fecha, { $found } por encima de la deseada.
 }
 picture-limit-dieting = No se cumple: semanas en déficit, { $found } en vez de { $allowed } como mucho.
 picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: peso { $weight }, grasa { $fat }, tejido magro { $lean }.
@@ -348,6 +349,7 @@ document-rules = Junto a las reglas sencillas
 document-limits = Límites
 document-in-all = En total
 document-trade-off = Qué dan las semanas por encima del intervalo
+document-trade-off-end = Qué da más grasa corporal al final
 document-phase-from = { phase-name } desde el { DATETIME($date, dateStyle: "long") }
 document-carried-means = Agua: glucógeno, agua y contenido intestinal, que van y vienen con la comida.
 document-column = { $column ->
@@ -456,7 +458,7 @@ document-rule-static = Con 7700 kcal por kilo y un déficit constante: { $fat } 
 document-rule-quoted = Se suele decir: { $fat } de grasa en estas semanas y { $drop } en la báscula los primeros días. Aquí se espera: { $forecast } en la primera semana.
 document-strategy-gain = Volumen con { $surplus } kcal de más al día.
 document-strategy-no-cut = Sin definición.
-document-strategy-cut-unused = Una definición empezaría con { $starts } de grasa corporal; no hace falta ninguna.
+document-strategy-uncut = El volumen acaba con { $starts } de grasa corporal, sin definición.
 document-strategy-cut = Una definición empieza con { $starts } de grasa corporal y acaba con { $ends }.
 document-strategy-deficit = Su déficit es de { $deficit } kcal al día.
 document-strategy-longest = Dura { weeks } como mucho.

@@ -200,13 +200,21 @@ class _Space:
         way = start - max(least, self.limits.band.upper)
         return Allowance(self.calendar.weeks, max(start - way / ABOVE_ALLOWANCE, least))
 
+    def named(self) -> tuple[Any, Any]:
+        """By which of several numbers that live the same season it is named: the last key first, as ``lexsort`` has it.
+
+        Those nearest to the band, since others would tell of a body fat that it never sees; and where there is fat to
+        lose one that would have cut, which tells why none could start.
+        """
+        upper = self.limits.band.upper
+        would_cut = self.points[:, 5] if self.start_fat <= upper else -self.points[:, 5]
+        return self.np.abs(self.points[:, 1] - upper), would_cut
+
     def order(self, allowed: Allowance) -> tuple[Any, int]:
         """Indices of the points, best first, and how many keep all limits.
 
         Those that keep the limits by lean tissue (to a gram), then by fewer weeks above the band, fewer dieting and
         less fat carried; then the others by how far they are from keeping them, and how far from the band they end.
-        Of numbers that live the same season those nearest to the band: others would tell of a body fat it never sees.
-        Where there is fat to lose, one that would have cut: it tells why none could start.
         """
         np = self.np
         others = self.keeps_others()
@@ -335,7 +343,7 @@ def _front(space: _Space) -> list[int]:
         above = np.round(space.column("final_fat_fraction"), 3)
     kept = space.keeps_others()
     front, most = [], -np.inf
-    for i in np.lexsort((space.column("weeks_dieting"), -lean, above)):
+    for i in np.lexsort((*space.named(), space.column("weeks_dieting"), -lean, above)):
         if kept[i] and lean[i] > most:
             front.append(int(i))
             most = lean[i]

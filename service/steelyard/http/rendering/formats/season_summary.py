@@ -39,7 +39,7 @@ def _strategy(numbers: StrategyNumbers, words: Words) -> str:
         return " ".join([*said, words.say("document-strategy-no-cut")])
     starts = words.number(100 * numbers.cut_at_fat_fraction, unit="%")
     if numbers.cut_to_fat_fraction is None:
-        return " ".join([*said, words.say("document-strategy-cut-unused", starts=starts)])
+        return " ".join([*said, words.say("document-strategy-uncut", starts=starts)])
     ends = words.number(100 * numbers.cut_to_fat_fraction, unit="%")
     said.append(words.say("document-strategy-cut", starts=starts, ends=ends))
     if numbers.deficit_kcal is not None:
@@ -96,13 +96,20 @@ def _intakes(season: season_words.Answer, words: Words) -> Iterator[str]:
 
 
 def _trade_off(season: OptimumResponse, words: Words) -> Iterator[str]:
+    # Where every week may be above the band, what it ends with tells them apart.
+    is_by_end = season.allowed_final_fat_fraction is not None
     rows = (
         (
-            str(other.expected.weeks_above_band), words.number(other.expected.lean_gained_kg, 2, is_change=True),
-            words.number(other.expected.fat_gained_kg, 2, is_change=True), str(other.expected.days_dieting),
+            words.number(100 * other.expected.final_fat_fraction)
+            if is_by_end
+            else str(other.expected.weeks_above_band),
+            words.number(other.expected.lean_gained_kg, 2, is_change=True),
+            words.number(other.expected.fat_gained_kg, 2, is_change=True),
+            str(other.expected.days_dieting),
             _strategy(other.strategy, words),
         )
         for other in season.trade_off
-    )  # fmt: skip
-    columns = ("weeks_above", "lean_kg", "fat_kg", "days_dieting", "strategy")
-    yield from markdown.table(words, words.say("document-trade-off"), columns, rows)
+    )
+    columns = ("fat_percent" if is_by_end else "weeks_above", "lean_kg", "fat_kg", "days_dieting", "strategy")
+    title = words.say("document-trade-off-end" if is_by_end else "document-trade-off")
+    yield from markdown.table(words, title, columns, rows)
