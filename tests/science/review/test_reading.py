@@ -44,18 +44,36 @@ def test_maintenance_is_told_less_surely_where_log_and_plan_disagree(plan_kcal: 
 # --- where hardly any food is logged ---------------------------------------------------------------------------------
 
 
-def beside_plan(plan_sd: float, kind: PhaseKind, *, is_steered: bool = True, is_logged: bool = True) -> LogMaintenance:
-    """A reading of 2,400 kcal on day 28 of a phase whose plan started from 2,600; 330 kcal is the equations' error."""
+def beside_plan(
+    plan_sd: float,
+    kind: PhaseKind,
+    *,
+    is_steered: bool = True,
+    is_logged: bool = True,
+    plan_ratio: Estimate | None = None,
+) -> LogMaintenance:
+    """A reading of 2,400 kcal on day 28 of a phase whose plan started from 2,600; 330 kcal is the equations' error, of
+    what is eaten, and 345 what is made of it on a logging scale."""
     found = LogMaintenance(Estimate(2400.0, 150.0), Estimate(2400.0, 150.0), Estimate(1.0, 0.05), 0.2, 0.8)
-    phase: Any = SimpleNamespace(kind=kind, start_day=START_DAY, maintenance=Estimate(2600.0, plan_sd), ratio=None)
-    read: Any = SimpleNamespace(fit=SimpleNamespace(prior=Estimate(2600.0, 330.0), is_logged=is_logged))
+    plan = Estimate(2600.0, plan_sd)
+    phase: Any = SimpleNamespace(kind=kind, start_day=START_DAY, maintenance=plan, ratio=plan_ratio)
+    fit = SimpleNamespace(prior=Estimate(2260.0, 345.0), is_logged=is_logged)
+    read: Any = SimpleNamespace(fit=fit, prior=Estimate(2600.0, 330.0))
     return reading.beside_plan(found, phase, START_DAY + 28, read, is_steered=is_steered)
 
 
-def test_a_plan_from_the_equations_tells_the_reading_nothing_that_it_does_not_start_from() -> None:
-    assert beside_plan(330.0, PhaseKind.MAINTENANCE).maintenance == Estimate(2400.0, 150.0)
-    assert beside_plan(330.0, PhaseKind.MAINTENANCE, is_steered=False).maintenance.mean > 2400.0
-    assert beside_plan(200.0, PhaseKind.MAINTENANCE).maintenance.mean > 2400.0
+@pytest.mark.parametrize("is_steered", [True, False])
+@pytest.mark.parametrize("kind", [PhaseKind.MAINTENANCE, PhaseKind.CUT])
+def test_a_plan_from_the_equations_tells_the_reading_nothing_that_it_does_not_start_from(
+    kind: PhaseKind, is_steered: bool
+) -> None:
+    """It stands on the scale of what is eaten, and the log on its own: beside each other they raised maintenance as
+    logged by what food is left out."""
+    assert beside_plan(330.0, kind, is_steered=is_steered).maintenance == Estimate(2400.0, 150.0)
+    assert beside_plan(200.0, kind, is_steered=is_steered).maintenance.mean > 2400.0
+    # A plan that knew the member's scale knew more than the equations.
+    knew = Estimate(0.87, 0.075)
+    assert beside_plan(330.0, kind, is_steered=is_steered, plan_ratio=knew).maintenance.mean > 2400.0
 
 
 @pytest.mark.parametrize("kind", [PhaseKind.MAINTENANCE, PhaseKind.CUT])

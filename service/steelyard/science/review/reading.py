@@ -290,15 +290,16 @@ def beside_plan(
 ) -> LogMaintenance:
     """Maintenance as read on a day, beside what the plan started from.
 
-    Where weight alone steers, no change of logging can be taken for one of eating, so that the plan counts for long;
-    but a plan from the equations alone tells nothing that the reading does not start from itself.
+    A plan from the equations alone tells nothing that the reading does not start from itself, and tells it on the scale
+    of what is eaten, which nobody's log is on. Where weight alone steers, no change of logging can be taken for one of
+    eating, so that any other plan counts for long.
     """
     if not is_steered and not reading.fit.is_logged:
         # Too early for weight to tell, and no log: the plan knew all that the reading does, and what was taught before.
         return msgspec.structs.replace(found, maintenance=phase.maintenance)
-    is_slow = phase.kind.is_deficit or is_steered
-    if is_steered and phase.maintenance.sd >= _OF_EQUATIONS * reading.fit.prior.sd:
+    if phase.ratio is None and phase.maintenance.sd >= _OF_EQUATIONS * reading.prior.sd:
         return found
+    is_slow = phase.kind.is_deficit or is_steered
     fades = texts.PLAN_FADES_DEFICIT_DAYS if is_slow else texts.PLAN_FADES_DAYS
     return with_plan(found, phase.maintenance, day - phase.start_day, fades, phase.ratio)
 
