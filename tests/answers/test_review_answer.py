@@ -7,7 +7,7 @@ import msgspec
 import pytest
 from review_people import AS_PLANNED, START_DAY, Member
 from steelyard import answers
-from steelyard.science.body import Forecast
+from steelyard.science.body import BASELINE_GLYCOGEN_KG, Forecast
 from steelyard.science.log import Log
 from steelyard.science.member import Told
 from steelyard.science.phase import FollowedPhase
@@ -86,10 +86,14 @@ def test_a_single_weighing_ahead_carries_todays_error_and_daily_noise(member: Me
     found = answers.review_phase(ask(member, phase)).value.review
     assert isinstance(found.path, Forecast)
     first = found.points_of(found.path)[0]
-    forecast = found.path.spreads()[1]
+    forecast, start, then = found.path.spreads()[1], *found.path.states[:2]
+    water = found.carried.beyond_model(then.carried_kg - start.carried_kg, then.day - start.day)
     assert first.weighing_sd_kg**2 == pytest.approx(
-        forecast.weight_kg**2 + found.weight_kg.sd**2 + found.noise_sd_kg**2
+        forecast.weight_kg**2 + water.sd**2 + found.weight_kg.sd**2 + found.noise_sd_kg**2
     )
+    assert first.weight_kg == pytest.approx(then.weight_kg + water.mean)
+    assert first.weight_kg == pytest.approx(first.fat_kg + first.lean_kg + first.carried_kg + BASELINE_GLYCOGEN_KG)
+    assert first.fat_fraction == pytest.approx(first.fat_kg / first.weight_kg)
     assert first.maintenance_kcal == pytest.approx(found.ratio * found.path.maintenance_kcal(1))
     assert first.spread.maintenance_kcal == pytest.approx(found.ratio * forecast.maintenance_kcal)
 

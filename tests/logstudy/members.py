@@ -5,13 +5,14 @@ from typing import Any
 
 import msgspec
 import numpy as np
-from logstudy.worlds import CUT, PRIOR_SD, Array, Logs, simulate
+from logstudy.worlds import CUT, PRIOR_SD, Array, Lives, Logs, simulate
 from steelyard.http.app import OPERATIONS
 from steelyard.http.endpoints import mapping
 from steelyard.http.schemas.profile import Profile
 from steelyard.science.measures import assess
 
 LEAD_DAYS, START = 28, date(2026, 3, 2)
+REBOUND_DAYS = 14
 CLEAR = {"is_pregnant": False, "is_breastfeeding": False, "eating_disorder": "none", "conditions": [], "medicines": []}
 REVIEW = next(operation for operation in OPERATIONS if operation.operation_id == "review_phase")
 
@@ -42,12 +43,20 @@ def profiles(people: int, seed: int) -> list[dict[str, Any]]:
 def logs_of(world: str, members: list[dict[str, Any]], days: int, seed: int, over: bool) -> tuple[Logs, Array]:
     """Four weeks at maintenance, then ``days`` of a mini-cut; ``over``: the deficit and up to a third more is eaten
     besides, and not logged. Also the deficits, as fractions."""
+    given, deficit = _given(members, days, seed, over)
+    return simulate(world, CUT, LEAD_DAYS + days + 1, len(members), seed, **given), deficit
+
+
+def _given(
+    members: list[dict[str, Any]], days: int, seed: int, over: bool, after: int = 0
+) -> tuple[dict[str, Any], Array]:
+    """What is not drawn of those members; ``after``: days at maintenance behind the mini-cut."""
     people = len(members)
     rng = np.random.default_rng(seed)
     total = np.array([assess(mapping.person(msgspec.convert(m, Profile))).total.mean for m in members])
     deficit = rng.uniform(0.15, 0.22, people)
-    balance = np.zeros((LEAD_DAYS + days + 1, people))
-    balance[LEAD_DAYS:] = -deficit
+    balance = np.zeros((LEAD_DAYS + days + 1 + after, people))
+    balance[LEAD_DAYS : LEAD_DAYS + days + (0 if after else 1)] = -deficit
     given: dict[str, Any] = {
         "body_kg": np.array([m["weight_kg"] for m in members]),
         "fat_share": np.array([m["body_fat"]["fat_fraction"] for m in members])
@@ -58,7 +67,30 @@ def logs_of(world: str, members: list[dict[str, Any]], days: int, seed: int, ove
     }
     if over:
         given["over_kcal"] = total * deficit * rng.uniform(1.0, 1.33, people)
-    return simulate(world, CUT, LEAD_DAYS + days + 1, people, seed, **given), deficit
+    return given, deficit
+
+
+def rebounds(world: str, people: int, seed: int, days: int = 28) -> tuple[Array, Array]:
+    """Whether the carried mass that returns within a fortnight after a mini-cut of ``days`` lies in the interval that
+    the review of its end tells, and by how much it was told wrong [kg]; members eat what that review tells."""
+    members = profiles(people, seed)
+    given, deficit = _given(members, days, seed, over=False, after=REBOUND_DAYS)
+    end = LEAD_DAYS + days
+    lives = Lives(world, CUT, end + REBOUND_DAYS + 1, people, seed, **given)
+    for day in range(end):
+        lives.live(lives.aim_kcal * (1.0 + lives.balance[day]), lives.balance[day] < 0.0)
+    so_far = lives.logs()
+    told = []
+    for person, member in enumerate(members):
+        body = {**request(member, so_far, person, float(deficit[person]), days - 1), "is_finished": True}
+        told.append(review({**body, "as_of_date": (START + timedelta(days=days)).isoformat()}).after)
+    held = np.array([after.intake_kcal for after in told], dtype=float)
+    for _ in range(REBOUND_DAYS + 1):
+        lives.live(held, np.zeros(people, dtype=bool))
+    carried = lives.logs().truth.carried_kg
+    returned = carried[end + REBOUND_DAYS] - carried[end]
+    inside = np.array([a.rebound_kg.lower <= r <= a.rebound_kg.upper for a, r in zip(told, returned, strict=True)])
+    return inside, np.array([after.rebound_kg.mean for after in told]) - returned
 
 
 def request(member: dict[str, Any], logs: Logs, person: int, deficit: float, days: int) -> dict[str, Any]:
@@ -100,4 +132,4 @@ def review(body: dict[str, Any]) -> Any:
     return REVIEW.compute(msgspec.convert(body, ReviewRequest))
 
 
-__all__ = ["PRIOR_SD", "logs_of", "profiles", "request", "review"]
+__all__ = ["PRIOR_SD", "logs_of", "profiles", "rebounds", "request", "review"]

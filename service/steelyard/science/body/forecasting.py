@@ -48,16 +48,20 @@ class PathPoint(NamedTuple):
     spread: Spread
     weighing_sd_kg: Number
 
-    def logged(self, ratio: Number, weighing_variance: Number, water: Estimate) -> "PathPoint":
-        """The same with maintenance on a logging scale of ``ratio``, weighed with errors of that variance [kg²], and
-        with the ``water`` in its weight that a log finds and no intake explains [kg], which is no lean tissue."""
+    def logged(self, ratio: Number, weighing_variance: Number, water: Estimate, moves: Estimate) -> "PathPoint":
+        """The same with maintenance on a logging scale of ``ratio``, weighed with errors of that variance [kg²], with
+        the ``water`` in its weight that a log finds and no intake explains [kg], which is no lean tissue, and with what
+        carried mass ``moves`` by until then beyond the model [kg], which weight goes by as well."""
         weight, fat, lean, carried, maintenance, fraction, sd, _ = self
         of_weight, of_fat, of_lean, of_carried, of_maintenance, of_fraction = sd
-        found = water.sd**2
-        of_lean, of_carried = (of_lean**2 + found) ** 0.5, (of_carried**2 + found) ** 0.5
+        found, moved = water.sd**2, moves.sd**2
+        of_lean, of_carried = (of_lean**2 + found) ** 0.5, (of_carried**2 + found + moved) ** 0.5
+        of_weight = (of_weight**2 + moved) ** 0.5
         spread = Spread(of_weight, of_fat, of_lean, of_carried, ratio * of_maintenance, of_fraction)
         noisy = (of_weight**2 + weighing_variance) ** 0.5
-        lean, carried = lean - water.mean, carried + water.mean
+        lean, carried = lean - water.mean, carried + water.mean + moves.mean
+        fraction = fraction * weight / (weight + moves.mean)
+        weight = weight + moves.mean
         return PathPoint(weight, fat, lean, carried, ratio * maintenance, fraction, spread, noisy)
 
 

@@ -1,6 +1,7 @@
 """Reading a log of weights and intakes: noise, water, trend, maintenance, and what tissue did."""
 
 from .birth import since_birth
+from .carried_ahead import CarriedAhead, carried_from_here
 from .change_split import (
     Change,
 )
@@ -96,6 +97,7 @@ __all__ = [
     "WATER_JUMP",
     "Account",
     "BodyRead",
+    "CarriedAhead",
     "Cause",
     "Change",
     "CompositionChange",
@@ -121,6 +123,7 @@ __all__ = [
     "TrendChoice",
     "Weighing",
     "as_believed",
+    "carried_from_here",
     "check_onset",
     "composition_of_log",
     "day_of",

@@ -1,9 +1,10 @@
 """The first two weeks after a phase, at the maintenance of the body there is."""
 
+import math
 from typing import NamedTuple
 
 from .. import rails
-from ..body import BASELINE_CARBOHYDRATE_SHARE, Diet, Forecast, Stretch, forecast
+from ..body import BASELINE_CARBOHYDRATE_SHARE, Diet, Forecast, Stretch
 from ..numbers import Estimate
 from ..rails import PROTEIN_DEFAULT_GAIN
 from ..register import traced
@@ -38,11 +39,13 @@ def aftermath(course: RestOfPhase) -> Aftermath:
     end = len(path.states) - 1
     spread = path.spread_of_change(0, end)
     carried = float(path.states[end].carried_kg - path.states[0].carried_kg)
-    return Aftermath(intake, path, Estimate(carried, float(spread.carried_kg)))
+    beyond = course.now.carried.beyond_model(carried, sum(AFTERMATH_LENGTHS))
+    rebound = Estimate(carried + beyond.mean, math.hypot(float(spread.carried_kg), beyond.sd))
+    return Aftermath(intake, path, rebound)
 
 
 def _held_path(course: RestOfPhase, intake_kcal: float) -> Forecast:
     """The first two weeks at one intake (logging scale)."""
     eaten = intake_kcal / course.ratio
     diet = Diet(eaten, BASELINE_CARBOHYDRATE_SHARE * eaten, PROTEIN_DEFAULT_GAIN)
-    return forecast(course.now.body, [Stretch(diet, (days,)) for days in AFTERMATH_LENGTHS], start=course.start)
+    return course.path_of([Stretch(diet, (days,)) for days in AFTERMATH_LENGTHS])

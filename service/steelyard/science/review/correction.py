@@ -269,8 +269,12 @@ class RestOfPhase:
     def forecast(self, change_kcal: float, days: int) -> tuple[Forecast, list[Stint]]:
         """The path with its intervals, one point at the end of each stint."""
         stints = self.stints(change_kcal, days)
-        plan = [Stretch(self._diet(s), (float(s.days),)) for s in stints]
-        return forecast(self.now.body, plan, start=self.start), stints
+        return self.path_of([Stretch(self._diet(s), (float(s.days),)) for s in stints]), stints
+
+    def path_of(self, plan: list[Stretch]) -> Forecast:
+        """The path of these diets from today, carried mass as sure as the log is of how this person's answers."""
+        path = forecast(self.now.body, plan, start=self.start)
+        return path._replace(carried_spread=self.now.carried.response.sd)
 
     def limits(self, days: int) -> IntakeLimits:
         """What the rails allow over the ``days`` to come."""

@@ -14,6 +14,7 @@ from ..log import (
     LOGGING_RATIO_LEAST,
     RATIO_DRIFT,
     UNLOGGED_BIAS,
+    CarriedAhead,
     Change,
     DailyLog,
     Explained,
@@ -23,6 +24,7 @@ from ..log import (
     Reading,
     Trend,
     as_believed,
+    carried_from_here,
     fill_intake,
     maintenance_of,
     partition_of,
@@ -108,6 +110,7 @@ class Now(NamedTuple):
     rho_kcal_per_kg: float  # on the logging scale
     water_probability: float  # of a sudden change of water in the last four weeks
     water_off: Estimate  # carried mass beyond what intake leads to expect, against a week before the phase
+    carried: CarriedAhead  # what carried mass does from here on
     explained: Explained | None  # why weight did what it did over the last four weeks
     knows_cycle: bool
     share_followed: float  # of what was told over the last four weeks, how much was logged
@@ -231,6 +234,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         rho_kcal_per_kg=LOGGING_RATIO * reading.tissue.rho_kcal_per_kg,
         water_probability=trend.water_probability,
         water_off=water_off(reading.fit, max(0, phase.start_day - daily.first_day - STILL_DAYS)),
+        carried=carried_from_here(reading.fit),
         explained=trend.explained,
         knows_cycle=bool(log.cycle_starts),
         share_followed=_share_followed(phase, planned, daily.intake_kcal, daily.is_logged, daily.first_day),
@@ -392,13 +396,14 @@ def _eaten(
 class BodyNow(NamedTuple):
     """The body on the day of the review, on the physical scale, and its changes since the phase's start [kg].
 
-    ``water_off_kg`` is what it carries beyond what intake leads to expect.
+    ``water_off_kg`` is what it carries beyond what intake leads to expect, and ``carried`` what that does from here on.
     """
 
     body: Body
     tissue: Estimate
     fat: Estimate
     lean: Estimate
+    carried: CarriedAhead
     water_off_kg: float = 0.0
 
 
@@ -430,6 +435,7 @@ def body_now(member: Member, phase: FollowedPhase, now: Now, unseen_tissue: Esti
         tissue,
         fat,
         lean,
+        now.carried,
         now.water_off.mean,
     )
 

@@ -10,7 +10,7 @@ import math
 import msgspec
 
 from ..body import Adherence, Forecast, PathPoint
-from ..log import ABOUT_LOGGING, STALE, Log, LogMaintenance, Reading, day_of
+from ..log import ABOUT_LOGGING, STALE, CarriedAhead, Log, LogMaintenance, Reading, day_of
 from ..member import Member
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, rebound, signs_to_stop
@@ -55,12 +55,12 @@ class Review(msgspec.Struct, frozen=True):
 
     ``since_day`` begins the window that the log covers; ``ratio`` is logged over eaten energy.
     ``planned_tissue`` and ``changes`` are of the window that the log covers, ``tissue``, ``fat`` and ``lean`` of
-    the whole phase so far. ``water_off`` is what is carried beyond what intake leads to expect. ``maintenance_told`` is
-    as sure of maintenance as log and plan agree. ``now`` and ``then`` are what the rails read of the body on the day
-    reviewed and on the last of the phase, ``told`` what is to be eaten from the day reviewed on; ``reading`` is what is
-    handed on, and ``adherence`` how well deficits are kept to, as far as that is known. ``asked`` is the question last
-    asked, and ``is_unanswered`` whether it stands past the day until which to wait: then ``question`` does not ask it
-    again.
+    the whole phase so far. ``water_off`` is what is carried beyond what intake leads to expect, and ``carried`` what
+    that does from here on. ``maintenance_told`` is as sure of maintenance as log and plan agree. ``now`` and ``then``
+    are what the rails read of the body on the day reviewed and on the last of the phase, ``told`` what is to be eaten
+    from the day reviewed on; ``reading`` is what is handed on, and ``adherence`` how well deficits are kept to, as far
+    as that is known. ``asked`` is the question last asked, and ``is_unanswered`` whether it stands past the day until
+    which to wait: then ``question`` does not ask it again.
     """
 
     day: int
@@ -76,6 +76,7 @@ class Review(msgspec.Struct, frozen=True):
     planned_tissue: Estimate
     changes: Changes
     water_off: Estimate
+    carried: CarriedAhead
     tissue: Estimate
     fat: Estimate
     lean: Estimate
@@ -140,7 +141,13 @@ class Review(msgspec.Struct, frozen=True):
         mass with the water that the log found, as the rails read it, and a single weighing with the error of today's
         level and daily noise."""
         weighing = self.weight_kg.sd**2 + self.noise_sd_kg**2
-        return [at.logged(self.ratio, weighing, self.water_off) for at in path.points()[1:]]
+        start, *states = path.states
+        beyond = [
+            self.carried.beyond_model(float(state.carried_kg - start.carried_kg), float(state.day - start.day))
+            for state in states
+        ]
+        points = zip(path.points()[1:], beyond, strict=True)
+        return [at.logged(self.ratio, weighing, self.water_off, moves) for at, moves in points]
 
 
 @equation(
@@ -228,6 +235,7 @@ def review_phase(
         planned_tissue=judged.planned,
         changes=now.window,
         water_off=now.water_off,
+        carried=now.carried,
         tissue=course.now.tissue,
         fat=course.now.fat,
         lean=course.now.lean,
