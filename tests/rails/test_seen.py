@@ -357,6 +357,89 @@ def test_a_fast_logged_loss_is_judged(operation: str) -> None:
     assert has_code(answered.body, "LOSS")
 
 
+@pytest.mark.parametrize("every", [2, 4, 7])
+@pytest.mark.parametrize("operation", ["decide_phase", "plan_phases", "read_trend", "forecast_intake", "plan_season"])
+def test_a_fast_loss_is_judged_of_who_weighs_seldom(operation: str, every: int) -> None:
+    logged = falling(WOMAN)
+    logged["weights"] = logged["weights"][::-1][::every]
+    asked = {
+        "decide_phase": decided(WOMAN, goal="leanness", present_phase={"kind": "cut", "weeks_done": 5}),
+        "plan_phases": planned(WOMAN, {"kind": "mini_cut", "weeks": 4}, cut_history=HISTORY),
+        "read_trend": {"profile": WOMAN},
+        "forecast_intake": forecast(WOMAN, {"kind": "path", "schedule": [{"weeks": 4, "intake_kcal": 1600}]}),
+        "plan_season": season(WOMAN, cut_history=HISTORY),
+    }[operation] | {"log": logged}
+    assert has_code(checked(operation, asked).body, "LOSS")
+
+
+STALE = someone("female", 30, 168, 56, 0.24)  # a profile of 19.8 kg/m2
+WEEKS_AHEAD = {"kind": "path", "schedule": [{"weeks": 6, "intake_kcal": 1250, "protein_g_per_kg": 2.0}]}
+
+
+def weighed(kilograms: float) -> Json:
+    """A steady log of somebody of ``STALE``'s height who weighs less by now."""
+    return log(random.Random(3), STALE | {"weight_kg": kilograms}, days=42, eaten=1600, change_a_week=0.0, noise_kg=0.2)
+
+
+@pytest.mark.parametrize("operation", ["plan_phases", "forecast_intake", "plan_season", "decide_phase"])
+def test_no_deficit_rests_on_a_weight_that_the_log_no_longer_has(operation: str) -> None:
+    """17.7 kg/m2 by six weeks of weights, whatever the profile says."""
+    asked = {
+        "plan_phases": planned(STALE, {"kind": "mini_cut", "weeks": 4}, cut_history=HISTORY),
+        "forecast_intake": forecast(STALE, WEEKS_AHEAD),
+        "plan_season": season(STALE, cut_history=HISTORY),
+        "decide_phase": decided(STALE, goal="leanness"),
+    }[operation] | {"log": weighed(50.0)}
+    answered = checked(operation, asked)
+    assert has_code(answered.body, "REFUSED_BMI")
+    if operation == "decide_phase":
+        assert not any(way["open"] for way in answered.body["alternatives"] if "cut" in way["kind"])
+        assert has_code(answered.body, "LOG_WEIGHT_COUNTS")
+    else:
+        assert answered.status == 422
+
+
+def test_a_plan_starts_from_the_weight_that_the_log_has_and_says_so() -> None:
+    heavier = someone("female", 30, 168, 66, 0.30)
+    asked = planned(heavier, {"kind": "mini_cut", "weeks": 4}, cut_history=HISTORY)
+    lighter = checked("plan_phases", asked | {"log": weighed(62.0)}).body
+    assert has_code(lighter, "LOG_WEIGHT_COUNTS")
+    assert lighter["start_weight_kg"] == pytest.approx(62.0, abs=0.5)
+    same = checked("plan_phases", asked | {"log": weighed(65.5)}).body
+    assert not has_code(same, "LOG_WEIGHT_COUNTS")
+    assert same["start_weight_kg"] == 66
+
+
+@pytest.mark.parametrize("operation", ["plan_phases", "forecast_intake", "plan_season", "decide_phase", "review_phase"])
+def test_no_intake_is_told_to_who_is_starved_by_their_log(operation: str) -> None:
+    """15.6 kg/m2 by six weeks of weights."""
+    logged = weighed(44.0)
+    asked = {
+        "plan_phases": planned(STALE, {"kind": "maintenance", "weeks": 4}),
+        "forecast_intake": forecast(STALE, WEEKS_AHEAD),
+        "plan_season": season(STALE),
+        "decide_phase": decided(STALE),
+        "review_phase": reviewed(STALE, "maintenance", 1900, logged, maintenance=1900),
+    }[operation] | {"log": logged}
+    answered = ask(operation, asked)
+    assert (answered.status, has_code(answered.body, "REFUSED_REFEEDING")) == (422, True)
+
+
+@pytest.mark.parametrize("operation", ["read_trend", "estimate_maintenance"])
+def test_an_estimate_refers_who_is_starved_by_their_log(operation: str) -> None:
+    answered = ask(operation, {"profile": STALE, "log": weighed(44.0), "screening": CLEAR})
+    assert answered.is_answer
+    assert says(answered.body, URGENT)
+
+
+def test_next_to_nothing_logged_on_some_days_of_a_week_is_judged() -> None:
+    thin = STALE | {"weight_kg": 50.0}
+    logged = weighed(50.0)
+    logged["intakes"] = [row | {"intake_kcal": 550} for row in logged["intakes"][::3]]
+    answered = ask("plan_phases", planned(thin, {"kind": "maintenance", "weeks": 4}, log=logged))
+    assert (answered.status, has_code(answered.body, "REFUSED_REFEEDING")) == (422, True)
+
+
 def test_a_gain_that_loses_is_raised_in_steps_and_referred() -> None:
     logged = log(random.Random(9), MAN, days=35, eaten=2600, change_a_week=-0.022, noise_kg=0.3, profile_ago=28)
     answered = checked("review_phase", reviewed(MAN, "gain", 2900, logged, maintenance=2700))

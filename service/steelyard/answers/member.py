@@ -18,12 +18,12 @@ _TAKEN_OVER_DAYS = 28
 
 
 def member_of(told: Told, tail: Tail | None = None) -> Member:
-    """The member, their log read on its last day where maintenance rests on it; ``tail`` where it is to be handed on.
-    Raises ``OutOfDomain``.
+    """The member as last weighed, their log read on its last day where maintenance rests on it; ``tail`` where it is to
+    be handed on. Raises ``OutOfDomain``.
 
     Raises ``Refused`` where a doctor must see them before any intake is told.
     """
-    member = Member(told, tail)
+    member = Member(told, tail).as_last_weighed()
     if member.told.log is not None and member.told.maintenance is None:
         last_day_of(member.told.log, None)
     check_urgent(member.seen)

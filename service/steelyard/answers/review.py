@@ -204,7 +204,7 @@ def _cautions(member: Member, found: Review) -> list[Message]:
     doubts = doubts_about_expenditure(found.maintenance.physical.mean, member.assessed.resting.mean)
     # By the body of the day reviewed, and not by that of the phase's start.
     before, now = way_from_underweight(member.subject), way_from_underweight(found.now, found.then)
-    cautions = [*(caution for caution in cautions if caution not in before), *now]
+    cautions = [*(caution for caution in cautions if caution not in [*before, *now]), *now]
     known = {caution.code for caution in cautions}
     return [*cautions, *(doubt for doubt in doubts if doubt.code not in known), *found.returns]
 

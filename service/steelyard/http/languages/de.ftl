@@ -824,6 +824,7 @@ SETTLE_WEIGH_ON = Das klärt es: Wiege dich noch zehn Tage lang täglich. Wasser
 SETTLE_WEIGH_ON_SPARED = Zehn weitere Tage zeigen es: Wasser ohne Ursache vergeht, Gewebe nicht. Wiege dich dafür nicht öfter als sonst.
 TREND_STALE = Deine letzte Wägung ist { days } her.
 KNOWN_LONG_AGO = Das Letzte, was von dir bekannt ist, ist vom { DATETIME($date, dateStyle: "long") }: Wieg dich und protokolliere zwei Wochen, dann frag noch einmal.
+LOG_WEIGHT_COUNTS = Dein Profil sagt { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, dein Protokoll zuletzt { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, und die zählen hier. Bring bitte dein Profil auf den neuesten Stand.
 STATE_WEIGHT_APART = Dein Profil sagt { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, zuletzt bekannt waren { NUMBER($known_kg, maximumFractionDigits: 1) } kg, und die zählen hier. Waren das deine Wägungen?
 TREND_UNDER_LOGGED = Dein Protokoll enthält etwa { NUMBER($percent, maximumFractionDigits: 0) } % weniger, als dein Körper erwarten lässt: Richte dich nach den Mengen in deinem Protokoll.
 TREND_STEPS_FEWER = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte weniger gegangen als in den Wochen davor. Dein Körper verbraucht dadurch täglich etwa { NUMBER($kcal, maximumFractionDigits: 0) } kcal weniger.

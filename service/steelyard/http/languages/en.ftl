@@ -760,6 +760,7 @@ SETTLE_WEIGH_FOOD_SPARED = Your weight and your log disagree. Please talk it thr
 SETTLE_WEIGH_ON_SPARED = Ten more days will tell: water without a cause fades, and tissue does not. Weigh yourself no more often for it.
 TREND_STALE = Your last weighing was { days } ago.
 KNOWN_LONG_AGO = We last heard of you on { DATETIME($date, dateStyle: "long") }: weigh yourself and log for two weeks, then ask again.
+LOG_WEIGHT_COUNTS = Your profile says { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, but your log last has { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, which counts here. Please bring your profile up to date.
 STATE_WEIGHT_APART = Your profile says { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, but you were last known at { NUMBER($known_kg, maximumFractionDigits: 1) } kg, which counts here. Were those weights yours?
 TREND_UNDER_LOGGED = Your log holds about { NUMBER($percent, maximumFractionDigits: 0) }% less than expected for your body: go by the amounts that your own log shows.
 TREND_STEPS_FEWER = You walked about { NUMBER($steps, maximumFractionDigits: 0) } steps a day less than in the weeks before. Your body spends about { NUMBER($kcal, maximumFractionDigits: 0) } kcal a day less.

@@ -811,6 +811,7 @@ SETTLE_WEIGH_ON = Así se aclara: pésate a diario diez días más. El agua sin 
 SETTLE_WEIGH_ON_SPARED = Diez días más lo dirán: el agua sin causa se va y el tejido no. No te peses más a menudo por eso.
 TREND_STALE = Tu último pesaje fue hace { days }.
 KNOWN_LONG_AGO = Lo último que se sabe de ti es del { DATETIME($date, dateStyle: "long") }: pésate y apunta dos semanas, y vuelve a preguntar.
+LOG_WEIGHT_COUNTS = Tu perfil dice { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, pero tu registro acaba en { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, y eso cuenta aquí. Pon al día tu perfil.
 STATE_WEIGHT_APART = Tu perfil dice { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, pero tu último peso conocido es { NUMBER($known_kg, maximumFractionDigits: 1) } kg, y ese cuenta aquí. ¿Era tuyo?
 TREND_UNDER_LOGGED = Tu registro contiene un { NUMBER($percent, maximumFractionDigits: 0) } % menos de lo esperado para tu cuerpo: guíate por las cantidades de tu registro.
 TREND_STEPS_FEWER = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día menos que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal menos al día.

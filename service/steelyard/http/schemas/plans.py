@@ -552,7 +552,11 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
     body_fat_fraction: Annotated[Interval, Meta(description="Body fat the plan starts from, 0 to 1.")]
     start_weight_kg: Annotated[
         float,
-        Meta(description="Scale weight the plan starts from: as given, or as a `state` knows it.", examples=[84.6]),
+        Meta(
+            description="Scale weight the plan starts from: as given, as a `state` knows it, or that of the log where it is clearly "
+            "less.",
+            examples=[84.6],
+        ),
     ]
     protein_reference_kg: Annotated[
         float,

@@ -38,7 +38,7 @@ from ..rails import (
     way_from_underweight,
     whom_to_see,
 )
-from ..register import BY_WEIGHT, FAT_FROM_BMI, NO_AMOUNT_TO_EAT, ON_LOGGING_SCALE, Message, traced
+from ..register import BY_WEIGHT, FAT_FROM_BMI, NO_AMOUNT_TO_EAT, ON_LOGGING_SCALE, Message, say, traced
 from .known import adherence_on, settled
 from .pregnancy import without_gestation
 from .steering import still_counts, with_steering
@@ -210,6 +210,17 @@ class Member:
         found = logged_of(weights, list(eaten.items()), last)
         self._judged.append((log, last, found))
         return found
+
+    def as_last_weighed(self) -> "Member":
+        """The same member with the weight that their log last has, where that is clearly less than was told of them: a
+        profile may be years old, and no limit gives way to a weight that is gone."""
+        was_kg = self.person.weight_kg
+        lighter_kg = self.logged.lighter_kg(was_kg)
+        if lighter_kg is None:
+            return self
+        note = say("LOG_WEIGHT_COUNTS", profile_kg=was_kg, logged_kg=lighter_kg)
+        person = replace(self.person, weight_kg=lighter_kg)
+        return Member(self.told._replace(person=person, notes=(*self.told.notes, note)), self._tail)
 
     @facet
     def seen(self) -> Subject:

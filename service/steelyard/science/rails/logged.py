@@ -12,38 +12,74 @@ from .table import AVAILABILITY, AVAILABILITY_LIMIT, FLOOR, INTAKE_FLOOR, LOGGED
 # days of a line through weights, and the fewest weights of one.
 _EATEN_DAYS, _LEAST_DAYS, _HALF_DAYS, _LEAST_WEIGHTS = 14, 7, 14, 9
 LOGGED_DAYS = 2 * _HALF_DAYS  # of a log that are looked at
+# Who weighs seldom is judged by all of these days, where the fewest weights of a line lie so far apart: a line over
+# three weeks is surer than one through nine days, and water of the first week tilts it less. A weight as far from their
+# middle is a slip or in another unit, and a line through few is all too easily led by one (judgement).
+_SELDOM_WEIGHTS, _SELDOM_DAYS, _SLIP_SHARE = 3, 20, 0.15
+_LEVEL_WEIGHTS = 5  # the newest, of which the middle one is the level (judgement)
 # A tenth under a floor, to the digits that an answer tells, is more than a log's days differ by chance (judgement).
 _CLEARLY = 0.905
 
 
 def logged_of(weights: Sequence[tuple[int, float]], intakes: Sequence[tuple[int, float]], last_day: int) -> Logged:
     """What a log says as it stands. Rows are (day, kg) and (day, kcal of a full day), up to ``last_day``."""
-    eaten = [kcal for day, kcal in intakes if last_day - _EATEN_DAYS < day <= last_day]
     days, kilograms = [day for day, _ in weights], [kg for _, kg in weights]
     # The earlier half is looked at only where the later one shows a loss.
-    loss = _loss_share(days, kilograms, last_day)
+    loss = _loss_of_half(days, kilograms, last_day, last_day)
     if loss > 0.0:
-        loss = max(0.0, min(loss, _loss_share(days, kilograms, last_day - _HALF_DAYS)))
-    return Logged(sum(eaten) / len(eaten) if len(eaten) >= _LEAST_DAYS else None, max(0.0, loss))
+        loss = min(loss, _loss_of_half(days, kilograms, last_day - _HALF_DAYS, last_day))
+    return Logged(_eaten_kcal(intakes, last_day), max(0.0, loss), _level_kg(weights, last_day))
+
+
+def _level_kg(weights: Sequence[tuple[int, float]], last_day: int) -> float | None:
+    """The middle of the newest weights of two weeks, of four where those have fewer than three; None of one alone."""
+    for length, least in ((_HALF_DAYS, _SELDOM_WEIGHTS), (LOGGED_DAYS, 2)):
+        newest = sorted(row for row in weights if last_day - length < row[0] <= last_day)[-_LEVEL_WEIGHTS:]
+        if len(newest) >= least:
+            return sorted(kg for _, kg in newest)[len(newest) // 2]
+    return None
+
+
+def _eaten_kcal(intakes: Sequence[tuple[int, float]], last_day: int) -> float | None:
+    """Mean of the full days of the last two weeks; of the last four, where those two have few."""
+    for length in (_EATEN_DAYS, LOGGED_DAYS):
+        eaten = [kcal for day, kcal in intakes if last_day - length < day <= last_day]
+        if len(eaten) >= _LEAST_DAYS:
+            return sum(eaten) / len(eaten)
+    return None
+
+
+def _loss_of_half(days: Sequence[int], kilograms: Sequence[float], end: int, last_day: int) -> float:
+    """Body mass lost a week in the two weeks up to ``end``; in all four, where those two have few weights."""
+    if sum(end - _HALF_DAYS < day <= end for day in days) >= _LEAST_WEIGHTS:
+        return _loss_share(days, kilograms, end, _HALF_DAYS)
+    rows = [row for row in zip(days, kilograms, strict=True) if last_day - LOGGED_DAYS < row[0] <= last_day]
+    if not rows:
+        return 0.0
+    middle = sorted(kg for _, kg in rows)[len(rows) // 2]
+    rows = [(day, kg) for day, kg in rows if abs(kg / middle - 1.0) < _SLIP_SHARE]
+    if len(rows) < _SELDOM_WEIGHTS or max(rows)[0] - min(rows)[0] < _SELDOM_DAYS:
+        return 0.0
+    return _loss_share([day for day, _ in rows], [kg for _, kg in rows], last_day, LOGGED_DAYS)
 
 
 @compiled
 def _loss_share(
-    days: Sequence[Number], kilograms: Sequence[Number], last_day: Number, *, ops: Elementwise = FLOATS
+    days: Sequence[Number], kilograms: Sequence[Number], last_day: Number, length: Number, *, ops: Elementwise = FLOATS
 ) -> Number:
-    """Body mass lost a week, as the slope of a straight line over two weeks; 0 with few weights."""
+    """Body mass lost a week, as the slope of a straight line over the days of that length up to the last."""
     count = total_days = total_kg = 0.0
     for day, weight in zip(days, kilograms, strict=True):
-        if last_day - _HALF_DAYS < day <= last_day:
+        if last_day - length < day <= last_day:
             count = count + 1.0
             total_days = total_days + day
             total_kg = total_kg + weight
-    if count < _LEAST_WEIGHTS:
+    if count < 2.0:
         return 0.0
     middle, mean = total_days / count, total_kg / count
     spread = along = 0.0
     for day, weight in zip(days, kilograms, strict=True):
-        if last_day - _HALF_DAYS < day <= last_day:
+        if last_day - length < day <= last_day:
             spread = spread + (day - middle) ** 2
             along = along + (day - middle) * (weight - mean)
     return -7.0 * along / spread / mean if spread > 0.0 else 0.0

@@ -63,6 +63,12 @@ def with_person(refused: Refused, subject: Subject) -> Refused:
     return refused
 
 
+def _known_bmi(subject: Subject) -> float:
+    """Body mass index [kg/m2] of the person, or of their log where that is clearly lighter."""
+    lighter_kg = subject.logged.lighter_kg(subject.weight_kg)
+    return subject.bmi if lighter_kg is None else min(subject.bmi, lighter_kg / subject.height_squared)
+
+
 def _refusals(subject: Subject) -> Iterator[tuple[RailAction, str]]:
     screening, age = subject.screening, subject.age_years
     if age < ADULT_YEARS:
@@ -77,7 +83,7 @@ def _refusals(subject: Subject) -> Iterator[tuple[RailAction, str]]:
         if has_eating_disorder(subject):
             yield refusing(EATING_DISORDER, "screening.eating_disorder", say("REFUSED_EATING_DISORDER"))
         yield from _uncleared(subject)
-    bmi = subject.bmi
+    bmi = _known_bmi(subject)
     if bmi < BMI_FLOOR:
         message = say("REFUSED_BMI", bmi=as_under(bmi), limit=BMI_FLOOR)
         yield refusing(BMI, "weight_kg", message, BMI_FLOOR, bmi, "kg/m2")
@@ -117,7 +123,7 @@ def _uncleared(subject: Subject) -> Iterator[tuple[RailAction, str]]:
 
 
 def _warnings(subject: Subject) -> Iterator[RailAction]:
-    screening, age, bmi = subject.screening, subject.age_years, subject.bmi
+    screening, age, bmi = subject.screening, subject.age_years, _known_bmi(subject)
     assert screening is not None
     if screening.eating_disorder is EatingDisorder.UNSURE:
         yield warning(EATING_DISORDER, say("WARNED_EATING_DISORDER_DOUBT"))
@@ -182,7 +188,7 @@ def whom_to_see(subject: Subject) -> list[Message]:
 
 def needs_doctor(subject: Subject) -> bool:
     """Whether no intake may be told at all: starved, or underweight and eating next to nothing or losing fast."""
-    bmi, logged = subject.bmi, subject.logged
+    bmi, logged = _known_bmi(subject), subject.logged
     if bmi < REFEEDING_BMI:
         return True
     eats_little = logged.eaten_kcal is not None and logged.eaten_kcal < REFEEDING_SHARE * subject.resting_kcal
@@ -192,12 +198,12 @@ def needs_doctor(subject: Subject) -> bool:
 @traced
 def urgent_referral(subject: Subject) -> list[Message]:
     """What somebody who needs a doctor now is told, beside an estimate."""
-    return [say("REFUSED_REFEEDING", bmi=subject.bmi)] if needs_doctor(subject) else []
+    return [say("REFUSED_REFEEDING", bmi=_known_bmi(subject))] if needs_doctor(subject) else []
 
 
 def is_underweight(subject: Subject) -> bool:
     """Whether this is an underweight adult; minors have percentiles of their own, by which nobody here judges."""
-    return _is_underweight(subject.bmi, subject.age_years)
+    return _is_underweight(_known_bmi(subject), subject.age_years)
 
 
 def _is_underweight(bmi: float, age_years: float) -> bool:
@@ -222,7 +228,7 @@ def told_of_low_weight(bmi: float, age_years: float) -> list[Message]:
 def check_urgent(subject: Subject) -> None:
     """Raises ``Refused`` where a doctor must see the person before any intake is told."""
     for message in urgent_referral(subject):
-        raise Refused(*refusing(REFEEDING, "weight_kg", message, REFEEDING_BMI, subject.bmi, "kg/m2"))
+        raise Refused(*refusing(REFEEDING, "weight_kg", message, REFEEDING_BMI, _known_bmi(subject), "kg/m2"))
 
 
 def forbids_fat_target(subject: Subject) -> str | None:

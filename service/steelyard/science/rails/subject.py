@@ -13,6 +13,7 @@ from .protein import protein_reference_kg
 from .table import (
     AVAILABILITY_FADE,
     BREASTFEEDING_KCAL,
+    LIGHTER_SHARE,
     NEED_RATIO_LEAST,
     NEED_SHARE,
 )
@@ -80,14 +81,20 @@ class Scale(NamedTuple):
 
 
 class Logged(NamedTuple):
-    """What a log says as it stands: the mean of the full days of its last two weeks, and how fast weight falls.
+    """What a log says as it stands: what is eaten, how fast weight falls, and where it stands.
 
-    ``eaten_kcal`` is on the logging scale, None with less than a week of them; ``loss_share`` is the slower of the two
-    halves of four weeks, of body mass a week, 0 where there are not enough weights.
+    ``eaten_kcal`` is on the logging scale, None with less than a week of full days; ``loss_share`` is the slower of the
+    two halves of four weeks, of body mass a week, 0 where there are not enough weights; ``weight_kg`` None likewise.
     """
 
     eaten_kcal: float | None = None
     loss_share: float = 0.0
+    weight_kg: float | None = None
+
+    def lighter_kg(self, weight_kg: float) -> float | None:
+        """Its weight, where that is clearly under the one told; None where not, or where it is in another unit."""
+        found = self.weight_kg
+        return found if found is not None and 0.5 < found / weight_kg < 1.0 - LIGHTER_SHARE else None
 
 
 class Subject(NamedTuple):

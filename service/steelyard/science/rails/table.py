@@ -273,6 +273,14 @@ REFEEDING_LOSS = constant(
     basis=Basis.JUDGEMENT,
     sources=(NICE_2006,),
 )
+LIGHTER_SHARE = constant(
+    "logged_lighter_share",
+    0.02,
+    unit="1",
+    summary="A log whose newest weights are further than this fraction under the weight that was sent is believed: a "
+    "week's water is less",
+    basis=Basis.JUDGEMENT,
+)
 LOGGED_LOSS_LIMIT = constant(
     "logged_loss_limit",
     0.015,
