@@ -883,8 +883,8 @@ class OptimumRequestDict(TypedDict):
 class OwnStrategyDict(TypedDict):
     """A strategy in numbers. Rails cap what is too much of any.
 
-    cut_at_fat_fraction: Body fat at which a gain ends and a cut starts, where one may; never by default. 0.03 to
-        0.6.
+    cut_at_fat_fraction: Body fat at which a gain ends and a cut starts, where one may. By default there is no
+        cut, and a gain ends at the upper end of the band. 0.03 to 0.6.
     cut_to_fat_fraction: Body fat at which a cut ends. Without it a gain stops at `cut_at_fat_fraction`, uncut.
         0.03 to 0.6.
     deficit_kcal: Daily deficit at the start of a cut; as plans size it by default. 100 to 1500.
@@ -954,7 +954,8 @@ class PhaseChangeDict(TypedDict):
     change_kcal: Change of the daily intake; changes add up. `0` if absent. -15000 to 15000.
     date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     kind: `intake`: from `date` on, `change_kcal` more is eaten than planned until then. `pause`: at maintenance
-        from `date` to `until_date`; the rest moves back by whole weeks. `end`: `date` is the last day.
+        from `date` to `until_date`; the rest moves back by whole weeks, 52 at most in all. `end`: `date` is the
+        last day.
     reason: Why, in a word.
     until_date: Last day of a pause.
     """
@@ -1160,8 +1161,8 @@ class ReadyMadeStrategyDict(TypedDict):
     kind: Always `ready_made`.
     name: `slow_gain_rare_mini_cuts`: half the fastest gain, a mini-cut only at the upper end of the band.
         `fast_gain_long_cut`: the fastest gain, past the band, then one long cut. `fast_gain_repeated_mini_cuts`:
-        the fastest gain, brisk mini-cuts as soon as possible. `slow_gain_no_cut`: half the fastest gain and never
-        a cut.
+        the fastest gain, brisk mini-cuts as soon as possible. `slow_gain_no_cut`: half the fastest gain up to the
+        band's upper end, and never a cut.
     """
 
     kind: "Literal['ready_made']"

@@ -16,14 +16,17 @@ class Nearest:
     Attributes:
         deficit_kcal (float | None): Largest deficit inside every guard rail.
         fat_loss_kg (float | None): Most fat that can be lost in the time asked.
+        target_weight_kg (float | None): Of a gain to a weight: the settled weight that it gets to in its weeks, or at
+            its ceiling.
         weeks (int | None): Fewest weeks for the goal asked, 0 where it is met; without a goal the most that leave a
             deficit worth it. Of the kind `weeks_kind`, which may be another than asked.
-        weeks_kind (None | str): Kind of phase that so many weeks are: `mini_cut` up to 6 in all, those done included,
-            else `cut`; null where `weeks` names none. Extensible.
+        weeks_kind (None | str): Kind of phase that so many weeks are: `gain`, `mini_cut` up to 6 in all, those done
+            included, else `cut`; null where `weeks` names none. Extensible.
     """
 
     deficit_kcal: float | None
     fat_loss_kg: float | None
+    target_weight_kg: float | None
     weeks: int | None
     weeks_kind: None | str
     additional_properties: dict[str, Any] = _attrs_field(
@@ -37,6 +40,9 @@ class Nearest:
         fat_loss_kg: float | None
         fat_loss_kg = self.fat_loss_kg
 
+        target_weight_kg: float | None
+        target_weight_kg = self.target_weight_kg
+
         weeks: int | None
         weeks = self.weeks
 
@@ -49,6 +55,7 @@ class Nearest:
             {
                 "deficit_kcal": deficit_kcal,
                 "fat_loss_kg": fat_loss_kg,
+                "target_weight_kg": target_weight_kg,
                 "weeks": weeks,
                 "weeks_kind": weeks_kind,
             }
@@ -74,6 +81,13 @@ class Nearest:
 
         fat_loss_kg = _parse_fat_loss_kg(d.pop("fat_loss_kg"))
 
+        def _parse_target_weight_kg(data: object) -> float | None:
+            if data is None:
+                return data
+            return cast(float | None, data)
+
+        target_weight_kg = _parse_target_weight_kg(d.pop("target_weight_kg"))
+
         def _parse_weeks(data: object) -> int | None:
             if data is None:
                 return data
@@ -91,6 +105,7 @@ class Nearest:
         nearest = cls(
             deficit_kcal=deficit_kcal,
             fat_loss_kg=fat_loss_kg,
+            target_weight_kg=target_weight_kg,
             weeks=weeks,
             weeks_kind=weeks_kind,
         )

@@ -57,7 +57,8 @@ class PlanResponse:
             planned.
         sizes (list[PhaseSize]): The phase at other sizes, smallest first, and as planned; empty where `include` does
             not ask for them, or there is no choice.
-        start_weight_kg (float): Scale weight the plan starts from: as given, or as a `state` knows it.
+        start_weight_kg (float): Scale weight the plan starts from: as given, as a `state` knows it, or that of the log
+            where it is clearly less.
         state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
             it is, beside
             the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase,

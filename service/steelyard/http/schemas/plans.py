@@ -553,8 +553,8 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
     start_weight_kg: Annotated[
         float,
         Meta(
-            description="Scale weight the plan starts from: as given, as a `state` knows it, or that of the log where it is clearly "
-            "less.",
+            description="Scale weight the plan starts from: as given, as a `state` knows it, or that of the log where "
+            "it is clearly less.",
             examples=[84.6],
         ),
     ]
