@@ -917,3 +917,14 @@ async def test_a_gain_without_training_is_cautioned_as_decisions_do(service: Run
             plan = (await post(service, asked(phase, lean))).json()
             (gain,) = [one for one in plan["phases"] if one["kind"] == "gain"]
             assert ("GAIN_NEEDS_TRAINING" in told(gain["cautions"])) is (sessions == 0)
+
+
+@pytest.mark.parametrize(("kind", "weeks"), [("mini_cut", 6), ("cut", 12)])
+async def test_a_length_that_the_event_sets_is_said_to_be_that(service: Running, kind: str, weeks: int) -> None:
+    """It was "the middle of the usual two to six", or "as no time was given", beside the date that was."""
+    plan = (await post(service, asked({"kind": kind, "event_date": "2026-06-01"}))).json()
+    (phase,) = [one for one in plan["phases"] if one["kind"] == kind]
+    assert len(phase["weeks"]) == weeks
+    said = told(plan["reasons"])
+    assert said["WEEKS_TO_EVENT"] == {"weeks": weeks}
+    assert not {"WEEKS_DEFAULT", "CUT_WEEKS_DEFAULT"} & set(said)

@@ -601,6 +601,7 @@ DEFICIT_SOLVED = Mit { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a
 WEEKS_SOLVED = Mit diesem Defizit dauert es { weeks }, bis { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett weg sind.
 WEEKS_DEFAULT = Die Phase dauert { weeks }: die Mitte der üblichen zwei bis sechs, abzüglich dessen, was schon geschafft ist.
 CUT_WEEKS_DEFAULT = Die Phase dauert { weeks }, weil weder ein Ziel noch eine Dauer angegeben war.
+WEEKS_TO_EVENT = Die Phase dauert { weeks }, so lange sie vor deinem Termin kann.
 FAT_SOLVED = Rechne mit etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett, die du mit diesem Defizit in { weeks } verlierst.
 PLANNED_AS_KEPT = Bisher hast du etwa { NUMBER($percent, maximumFractionDigits: 0) } % der geplanten Defizite eingehalten: Rechne mit { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks } statt mit { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
 FORECAST_AS_KEPT = Bisher hast du etwa { NUMBER($percent, maximumFractionDigits: 0) } % der geplanten Defizite eingehalten. Mit mehr rechnet diese Vorhersage nicht.

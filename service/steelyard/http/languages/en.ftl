@@ -591,6 +591,7 @@ GOAL_SMALL = Your goal is small: over { weeks }, as short as this phase can be, 
 GOAL_FITS_MINI_CUT = A mini-cut gets you there in { weeks }, with { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now.
 WEEKS_DEFAULT = The phase takes { weeks }, the middle of the usual two to six, less what is done already.
 CUT_WEEKS_DEFAULT = The phase takes { weeks }, as neither a goal nor a time was given.
+WEEKS_TO_EVENT = The phase takes { weeks }, as long as it can before your event.
 FORECAST_AS_KEPT = So far you have kept to about { NUMBER($percent, maximumFractionDigits: 0) }% of planned deficits, and this forecast counts on no more.
 SHRINKING_DEFICIT = Your body soon uses less, so the deficit shrinks: from { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal a day in the first full week to { NUMBER($last_kcal, maximumFractionDigits: 0) } in the last.
 PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } grams of protein per kilogram, with resistance training, protect your muscle in a deficit.

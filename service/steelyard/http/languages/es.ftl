@@ -597,6 +597,7 @@ DEFICIT_SOLVED = Si comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } k
 WEEKS_SOLVED = Con este déficit hacen falta { weeks } para perder { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
 WEEKS_DEFAULT = La fase dura { weeks }, el punto medio de lo habitual (de dos a seis), menos lo que ya llevas hecho.
 CUT_WEEKS_DEFAULT = La fase dura { weeks }, porque no se dio ni objetivo ni plazo.
+WEEKS_TO_EVENT = La fase dura { weeks }, lo más que puede antes de tu evento.
 FAT_SOLVED = Con este déficit, cuenta con perder unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }.
 PLANNED_AS_KEPT = Hasta ahora has cumplido cerca del { NUMBER($percent, maximumFractionDigits: 0) } % de los déficits: cuenta con { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }, no con { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
 FORECAST_AS_KEPT = Hasta ahora has cumplido cerca del { NUMBER($percent, maximumFractionDigits: 0) } % de los déficits planeados. Esta previsión no cuenta con más.

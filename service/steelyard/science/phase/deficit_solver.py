@@ -181,7 +181,10 @@ def _reasons(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[Messa
     aim = phase.aim
     lost = float(phase.state.fat_kg - phase.likely_end(deficit_kcal, weeks).fat_kg)
     if not aim.has_goal:
-        usual = "WEEKS_DEFAULT" if aim.kind is DeficitKind.MINI_CUT else "CUT_WEEKS_DEFAULT"
+        is_middle = aim.kind is DeficitKind.MINI_CUT and weeks == aim.usual_weeks
+        usual = "WEEKS_DEFAULT" if is_middle else "CUT_WEEKS_DEFAULT"
+        if aim.at_most_weeks is not None:
+            usual = "WEEKS_TO_EVENT"
         reasons = [say(usual, weeks=weeks)] if aim.weeks is None else []
         return [*reasons, say("FAT_SOLVED", fat_kg=lost, weeks=weeks)]
     if aim.weeks is not None:
