@@ -563,3 +563,15 @@ async def test_a_comparison_says_which_strategy_holds(service: Running, who: str
     assert ("PLAN_PROVISIONAL" in cautions) is (who != "is_pregnant")
     if who is None:
         assert {"SEASON_CUTS", "SEASON_HOLD"} <= set(told["slow_gain_rare_mini_cuts"])
+
+
+async def test_a_surplus_that_later_gains_exceed_is_told_as_the_first(service: Running) -> None:
+    """ "Your surplus stays at 234 kcal" stood above a gain on 403, after a cut."""
+    own = {"kind": "own", "surplus_kcal": 1000, "cut_at_fat_fraction": 0.16, "cut_to_fat_fraction": 0.12}
+    profile = BASE["season"]["profile"] | {"body_fat": {"fat_fraction": 0.14, "method": "dxa"}}
+    plan = (await send(service, "season", request(profile=profile, strategy=own, horizon_weeks=78))).json()["plan"]
+    gains = [r["params"]["surplus_kcal"] for p in plan["phases"] for r in p["reasons"] if r["code"] == "SEASON_GAIN"]
+    assert max(gains) - min(gains) >= 20
+    capped = [rail for rail in plan["guard_rails"] if rail["id"] == "gain_rate"]
+    assert [rail["code"] for rail in capped][:1] == ["CAPPED_GAIN_RATE_AT_FIRST"]
+    assert capped[0]["params"]["surplus_kcal"] == gains[0]

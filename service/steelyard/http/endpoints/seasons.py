@@ -36,7 +36,9 @@ def plan_season(body: schema.SeasonRequest) -> schema.SeasonResponse:
     keeping the phases and setting intakes anew from the log. Limits that the strategy does not keep are listed in
     `broken_limits`, with `feasible` false; the plan is then the nearest it gets. A strategy with cuts needs screening
     answers and a body-fat reading, and somebody for whom no deficit is safe gets a 422 whose type names the rule: a
-    season without cuts remains possible.
+    season without cuts remains possible, but not under 18 nor with an eating disorder, since it keeps to a band of body
+    fat. A gain that is never cut ends at the upper end of the band, and body fat that was never measured is held only
+    where it is over that end all but surely.
     """
     answer = answers.plan_season(answers.SeasonAsked(told_of(body), terms_asked(body), strategy_asked(body.strategy)))
     found = answer.value

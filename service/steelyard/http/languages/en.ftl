@@ -541,6 +541,7 @@ CAPPED_DEFICIT_LATER = Later in the cut the deficit is only { NUMBER($deficit_kc
 CAPPED_DEFICIT_FOR_BMI = The deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day, or you would end underweight. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal are possible for { weeks } at most.
 CAPPED_PROTEIN = Protein is raised to { NUMBER($limit, maximumFractionDigits: 2) } grams per kilogram, the least you need in a deficit.
 CAPPED_GAIN_RATE = Your surplus stays at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day: gaining more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week builds no more muscle.
+CAPPED_GAIN_RATE_AT_FIRST = Your surplus is { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day at first: gaining more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week builds no more muscle.
 CAPPED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit stays at the usual { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day.
 NO_SAFE_DEFICIT = No useful deficit is safe for you now: { why }.
 RAISED_TO_FLOOR = Your intake is raised to { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day, the least for your body outside a deficit.

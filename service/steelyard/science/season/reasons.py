@@ -27,6 +27,8 @@ from .run import BRIDGE, CUT, GAIN, HOLD, WeekRecord
 
 # The limits of a body as it is are told for what the search found where they are this near to it.
 _FOUND_WITHIN_KCAL = 5.0
+# From which two surpluses are told apart (judgement): after a cut, a body that still saves takes a larger one.
+_OTHER_SURPLUS_KCAL = 20.0
 # No cut is told to go to a body fat that it stays further above than this (judgement).
 _NEAR_AIM = 0.002
 
@@ -54,6 +56,8 @@ def season_actions(
     """What each rail did, once per rule and kind of message, where it did it first."""
     actions: list[RailAction] = []
     cut_starts: list[int] = []
+    surpluses = [float(weeks[phase.first].surplus_kcal) for phase in phases if phase.kind == "gain"]
+    is_kept = not surpluses or max(surpluses) - min(surpluses) < _OTHER_SURPLUS_KCAL
     for phase in phases:
         first, end = path.states[phase.first], path.states[phase.weeks[-1].point]
         week, length = weeks[phase.first], len(phase.weeks)
@@ -71,7 +75,7 @@ def season_actions(
             )
             cut_starts.append(phase.first)
         elif phase.kind == "gain":
-            actions += _gain_actions(subject, policy, week, rate)
+            actions += _gain_actions(subject, policy, week, rate, is_kept=is_kept)
     actions += rails.warn_days((week.intake, ()) for phase in phases for week in phase.weeks)
     actions += _raised(weeks)
     actions += _history_actions(subject, history, policy, cut_starts, phases)
@@ -108,11 +112,15 @@ def _least(limits: list[rails.DeficitLimit]) -> rails.DeficitLimit:
     return min(limits, key=lambda limit: limit.deficit_kcal)
 
 
-def _gain_actions(subject: Subject, policy: Policy, week: WeekRecord, rate: float) -> list[RailAction]:
+def _gain_actions(
+    subject: Subject, policy: Policy, week: WeekRecord, rate: float, *, is_kept: bool
+) -> list[RailAction]:
+    """The report of a gain at the ceiling on its rate, or near it; ``is_kept``: where later ones are as large."""
     limit = rails.GAIN_RATE_LIMIT[subject.training_status]
     unit = "of body mass a week"
     if week.surplus_limit_kcal < policy.surplus_kcal - 0.5:
-        message = say("CAPPED_GAIN_RATE", surplus_kcal=float(week.surplus_kcal), percent=100 * limit)
+        code = "CAPPED_GAIN_RATE" if is_kept else "CAPPED_GAIN_RATE_AT_FIRST"
+        message = say(code, surplus_kcal=float(week.surplus_kcal), percent=100 * limit)
         return [RailAction(rails.GAIN_RATE, "capped", limit, None, unit, message)]
     warn_at = rails.GAIN_RATE_WARN_SHARE * limit
     if rate > warn_at:

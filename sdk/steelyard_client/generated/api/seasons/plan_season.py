@@ -129,7 +129,11 @@ def sync_detailed(
     needs screening
     answers and a body-fat reading, and somebody for whom no deficit is safe gets a 422 whose type names
     the rule: a
-    season without cuts remains possible.
+    season without cuts remains possible, but not under 18 nor with an eating disorder, since it keeps
+    to a band of body
+    fat. A gain that is never cut ends at the upper end of the band, and body fat that was never
+    measured is held only
+    where it is over that end all but surely.
 
     Args:
         body (SeasonRequest): A person, a horizon, limits and a strategy.
@@ -172,7 +176,11 @@ def sync(
     needs screening
     answers and a body-fat reading, and somebody for whom no deficit is safe gets a 422 whose type names
     the rule: a
-    season without cuts remains possible.
+    season without cuts remains possible, but not under 18 nor with an eating disorder, since it keeps
+    to a band of body
+    fat. A gain that is never cut ends at the upper end of the band, and body fat that was never
+    measured is held only
+    where it is over that end all but surely.
 
     Args:
         body (SeasonRequest): A person, a horizon, limits and a strategy.
@@ -210,7 +218,11 @@ async def asyncio_detailed(
     needs screening
     answers and a body-fat reading, and somebody for whom no deficit is safe gets a 422 whose type names
     the rule: a
-    season without cuts remains possible.
+    season without cuts remains possible, but not under 18 nor with an eating disorder, since it keeps
+    to a band of body
+    fat. A gain that is never cut ends at the upper end of the band, and body fat that was never
+    measured is held only
+    where it is over that end all but surely.
 
     Args:
         body (SeasonRequest): A person, a horizon, limits and a strategy.
@@ -251,7 +263,11 @@ async def asyncio(
     needs screening
     answers and a body-fat reading, and somebody for whom no deficit is safe gets a 422 whose type names
     the rule: a
-    season without cuts remains possible.
+    season without cuts remains possible, but not under 18 nor with an eating disorder, since it keeps
+    to a band of body
+    fat. A gain that is never cut ends at the upper end of the band, and body fat that was never
+    measured is held only
+    where it is over that end all but surely.
 
     Args:
         body (SeasonRequest): A person, a horizon, limits and a strategy.
