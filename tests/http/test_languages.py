@@ -47,7 +47,7 @@ CODES: dict[str, list[str]] = {
 }
 WORDS = {"method": "skinfolds", "equation": "mifflin", "fields": "hip_cm", "given_by": "A doctor", "reason": "Reviewed"}
 COUNTS = {"weeks", "days", "more_days", "bridge_weeks", "cut_weeks", "cycles", "cuts", "phases", "count", "others",
-          "dieting_weeks", "slow_weeks", "limit_days", "step_kcal", "week", "day"}  # fmt: skip
+          "dieting_weeks", "slow_weeks", "weighings", "limit_days", "step_kcal", "week", "day"}  # fmt: skip
 
 
 def filled(code: str, rng: random.Random) -> dict[str, Any]:

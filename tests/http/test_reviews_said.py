@@ -355,3 +355,57 @@ async def test_who_eats_over_the_plan_and_logs_it_is_given_no_more_days(service:
         assert (answer["decision"], answer["correction_kcal"]) == ("continue", 0)
         assert "REVIEW_PLAN_STANDS" in codes_of(answer)
         assert "REVIEW_WAITS" not in codes_of(answer)
+
+
+async def test_too_few_weighings_are_no_water(service: Running) -> None:
+    """Somebody who weighs once in ten days was told for months that the scale still showed water."""
+    asked = body(42, sex="male", jump_kg=0.0)
+    asked["log"]["weights"] = asked["log"]["weights"][::10]
+    answer = await review(service, asked)
+    (said,) = (reason for reason in answer["reasons"] if reason["code"] == "REVIEW_FEW_WEIGHINGS")
+    assert (answer["verdict"], said["params"]["weighings"]) == ("too_early", 5)
+    assert "REVIEW_TOO_EARLY" not in codes_of(answer)
+
+
+async def test_who_keeps_to_the_plan_by_now_is_told_so(service: Running) -> None:
+    """Told week after week to try to keep to a plan that was kept, for what was eaten before."""
+    asked = behind(28, -0.01, 2150)
+    assert codes_of(await review(service, asked)) >= {"REVIEW_ATE_MORE", "REVIEW_PLAN_STANDS"}
+    for entry in asked["log"]["intakes"][-7:]:
+        entry["intake_kcal"] = 1700
+    answer = await review(service, asked)
+    assert codes_of(answer) >= {"REVIEW_ATE_MORE", "REVIEW_KEPT_LATELY"}
+    assert "REVIEW_PLAN_STANDS" not in codes_of(answer)
+    (more,) = (reason for reason in answer["reasons"] if reason["code"] == "REVIEW_ATE_MORE")
+    assert more["params"]["goes_on"] == "no"
+
+
+@pytest.mark.parametrize(("logged_kcal", "is_told_more"), [(2000, False), (2350, True)])
+async def test_who_eats_less_than_a_gain_tells_is_told_no_more(
+    service: Running, logged_kcal: float, is_told_more: bool
+) -> None:
+    """350 kcal under the plan by their own log, somebody was told to eat another 150."""
+    asked = unweighed("gain", -0.01, 42, 42)
+    asked["log"]["intakes"] = [entry | {"intake_kcal": logged_kcal} for entry in asked["log"]["intakes"]]
+    answer = await review(service, asked)
+    assert answer["verdict"] == "slower"
+    assert (answer["correction_kcal"] > 0) is is_told_more
+    assert ("REVIEW_EAT_THE_PLAN" in codes_of(answer)) is not is_told_more
+    if not is_told_more:
+        assert answer["question"] is None  # the log has the answer
+        assert "REVIEW_WAITS" not in codes_of(answer)
+
+
+async def test_an_end_far_away_moves_by_no_few_days_and_not_in_an_illness(service: Running) -> None:
+    """Ends moved to and fro by some days in most reviews, by readings taken in an illness as well."""
+    moved = {}
+    for fat_kg in (2.5, 3.0, 3.5, 4.0, 4.5, 4.7, 4.9, 5.1, 5.3):
+        asked = behind(35, -0.075, 1700, fat_loss_kg=fat_kg, weeks=[{"intake_kcal": 1700, "protein_g": 130}] * 14)
+        answer = await review(service, asked)
+        if answer["decision"] in ("shorten", "extend"):
+            moved[fat_kg] = (date.fromisoformat(answer["end_date"]) - START).days + 1 - 98
+        asked["log"]["events"] = [event("illness", 31, 35)]
+        waits = await review(service, asked)
+        assert waits["decision"] == "continue", fat_kg
+    assert moved
+    assert all(abs(days) >= (98 - 35) // 7 for days in moved.values())

@@ -838,6 +838,13 @@ REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. { $goes_on
     [yes] Bleib beim Plan; wiege
    *[no] Wiege
 } dich und protokolliere etwa { more-days }.
+REVIEW_FEW_WEIGHINGS = Diese Phase hat bisher { $weighings ->
+    [one] eine Wägung
+   *[other] { $weighings } Wägungen
+}, zu wenig für ein Urteil. { $goes_on ->
+    [yes] Bleib beim Plan; wiege
+   *[no] Wiege
+} dich und protokolliere etwa { more-days }.
 REVIEW_NOT_WEIGHED = Deine letzte Wägung ist { days } her, zu lange für ein Urteil. { $goes_on ->
     [yes] Bleib beim Plan; wiege
    *[no] Wiege
@@ -857,6 +864,7 @@ REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) }
 REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag weniger protokolliert als geplant.
 REVIEW_PLAN_STANDS = Der Plan bleibt, wie er ist: Weniger vorzugeben hilft nicht, solange du mehr isst. Ist er zu hart? Lass dir einen sanfteren machen.
 REVIEW_EAT_THE_PLAN = Der Plan bleibt, wie er ist: Iss erst einmal, was er vorgibt. Ist es zu viel? Sag es, und plane neu.
+REVIEW_KEPT_LATELY = In der letzten Woche hast du dich an den Plan gehalten: Mach so weiter, dann zeigt es sich.
 REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert. Protokolliere eine ganze Woche: Erst dann lässt sich deine Energiemenge richtig einstellen.
 REVIEW_AS_TOLD = Es ist kaum Essen protokolliert, also spricht nur dein Gewicht. Machst du so weiter, hält es ein Plan mit etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
 REVIEW_NEEDS_LESS = Laut Protokoll hast du wie geplant gegessen, doch der Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal aus, nicht { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Es fehlt Essen, oder du brauchst weniger.

@@ -774,6 +774,13 @@ REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. { $goes
     [yes] Keep to the plan; weigh
    *[no] Weigh
 } and log for about { more-days }.
+REVIEW_FEW_WEIGHINGS = This phase has { $weighings ->
+    [one] one weighing
+   *[other] { $weighings } weighings
+} so far, too few to judge by. { $goes_on ->
+    [yes] Keep to the plan; weigh
+   *[no] Weigh
+} and log for about { more-days }.
 REVIEW_NOT_WEIGHED = Your last weighing was { days } ago, too long to judge by. { $goes_on ->
     [yes] Keep to the plan; weigh
    *[no] Weigh
@@ -793,6 +800,7 @@ REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0
 REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.
 REVIEW_PLAN_STANDS = The plan stays as it is: a lower target is no help while more is eaten. Too hard? Ask for a gentler one.
 REVIEW_EAT_THE_PLAN = The plan stays as it is: first eat what it tells. Is it too much? Say so, and plan anew.
+REVIEW_KEPT_LATELY = In the last week you kept to the plan: go on like that, and it will show.
 REVIEW_NO_INTAKE = No full day of food was logged in this phase. Log one whole week: only then can your intake be set right.
 REVIEW_AS_TOLD = Hardly any food is logged, so only your weight speaks: as you eat now, a plan of about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal would hold it.
 REVIEW_NEEDS_LESS = By your log you ate as planned, yet maintenance looks like { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, not { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Some food is unlogged, or you need less.

@@ -825,6 +825,13 @@ REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. { $goe
     [yes] Sigue el plan; pésate
    *[no] Pésate
 } y apunta durante { more-days }.
+REVIEW_FEW_WEIGHINGS = Esta fase tiene hasta ahora { $weighings ->
+    [one] un pesaje
+   *[other] { $weighings } pesajes
+}, demasiado pocos para juzgar. { $goes_on ->
+    [yes] Sigue el plan; pésate
+   *[no] Pésate
+} y apunta durante { more-days }.
 REVIEW_NOT_WEIGHED = Tu último pesaje fue hace { days }, demasiado para juzgar. { $goes_on ->
     [yes] Sigue el plan; pésate
    *[no] Pésate
@@ -844,6 +851,7 @@ REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits:
 REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.
 REVIEW_PLAN_STANDS = El plan sigue igual: bajar la meta no ayuda mientras comas más. ¿Es demasiado duro? Pide uno más suave.
 REVIEW_EAT_THE_PLAN = El plan sigue igual: come primero lo que indica. ¿Es demasiado? Dilo, y planea de nuevo.
+REVIEW_KEPT_LATELY = En la última semana seguiste el plan: continúa así y se notará.
 REVIEW_NO_INTAKE = En esta fase no hay ningún día completo apuntado. Apunta una semana entera: solo así se puede ajustar lo que comes.
 REVIEW_AS_TOLD = Apenas hay comida apuntada: solo habla tu peso. Si sigues como ahora, un plan de unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día lo mantendría.
 REVIEW_NEEDS_LESS = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, no { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Falta comida por apuntar, o necesitas menos.

@@ -143,7 +143,7 @@ class DeficitAdvice:
             if moved < left:
                 decision, days = NextStep.SHORTEN, moved
                 self.reasons.append(say(texts.SHORTEN, date=self._date(moved - 1), days=left - moved))
-            elif moved > left == course.days_left and up(course.limits(moved).least) <= change:
+            elif moved > left == course.days_left and due.futile is None and up(course.limits(moved).least) <= change:
                 # More days may bring a stricter rail: a phase over six weeks is a long one.
                 decision, days = NextStep.EXTEND, moved
                 self.reasons.append(say(texts.EXTEND, date=self._date(moved - 1), days=moved - left))
@@ -162,7 +162,7 @@ class DeficitAdvice:
         futile, due = self.due.futile, self.due
         if futile is None or not self.is_judged:
             return None
-        has_time = futile.last_day - self.now.day + 1 >= texts.TURN_BACK_DAYS
+        has_time = futile.days_left >= texts.TURN_BACK_DAYS
         is_mended = change < 0 or due.waits or self._has_stepped_lately()
         if futile.fat_kg is None and has_time and is_mended and not futile.is_gaining:
             return None

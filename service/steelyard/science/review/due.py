@@ -47,11 +47,12 @@ class Need(NamedTuple):
 
 class Futile(NamedTuple):
     """Why a deficit is not worth going on with: after so many weeks at it hardly anything came off, or (``fat_kg``) so
-    much is lost at most of what was asked for. ``last_day``: the last that it may have; ``is_gaining``: whether tissue
-    was gained for certain."""
+    much is lost at most of what was asked for. ``last_day``: the last that it may have, ``days_left`` until then from
+    the last whole week; ``is_gaining``: whether tissue was gained for certain."""
 
     weeks: int
     last_day: int
+    days_left: int
     fat_kg: float | None
     is_gaining: bool
 
@@ -125,7 +126,8 @@ def what_is_due(
     come after that as well; where the log is known to be complete, one reading is enough.
     """
     added = added_to_hold(phase)
-    if paused_until(log.events, today.now.day) is not None:
+    days = (anchor_of(phase, today.now.day), today.now.day)
+    if any(paused_until(log.events, day) is not None for day in days):
         return NOTHING._replace(is_met=_is_met(member, phase, log, today, settled))  # weight says little meanwhile
     if not is_off and phase.fat_loss_kg is None and added <= 0.0:
         return NOTHING
@@ -237,7 +239,7 @@ def futile_on(phase: FollowedPhase, read: PhaseRead) -> Futile | None:
     ahead = days_ahead_at_most(phase, now.day)
     weeks, last_day = worked // DAYS_PER_WEEK, now.day + ahead - 1
     if _is_nowhere(phase, read):
-        return Futile(weeks, last_day, None, is_gaining=now.window.tissue.lower > 0.0)
+        return Futile(weeks, last_day, ahead, None, is_gaining=now.window.tissue.lower > 0.0)
     if phase.fat_loss_kg is None:
         return None
     lost = -course.now.fat.mean
@@ -247,7 +249,7 @@ def futile_on(phase: FollowedPhase, read: PhaseRead) -> Futile | None:
             return None
         lost = -course.fat_change(max(limits.least, -float(texts.MOST_STEP_KCAL)), ahead)
     is_too_far = lost < texts.FUTILE_GOAL_SHARE * phase.fat_loss_kg
-    return Futile(weeks, last_day, lost, is_gaining=False) if is_too_far else None
+    return Futile(weeks, last_day, ahead, lost, is_gaining=False) if is_too_far else None
 
 
 def _is_nowhere(phase: FollowedPhase, read: PhaseRead) -> bool:

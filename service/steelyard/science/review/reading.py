@@ -62,7 +62,8 @@ class Changes(NamedTuple):
 class EatenSoFar(NamedTuple):
     """Intake against the plan, on the logging scale [kcal/d].
 
-    ``difference`` covers all days of the phase, also those without a log (None: no day was logged).
+    ``difference`` covers all days of the phase, also those without a log (None: no day was logged); ``lately`` the
+    logged ones of the last week, where they are most of it.
     """
 
     days: int
@@ -70,6 +71,12 @@ class EatenSoFar(NamedTuple):
     logged_kcal: float | None
     planned_kcal: float
     difference: Estimate | None
+    lately: float | None = None
+
+    @property
+    def is_kept_lately(self) -> bool:
+        """Whether no more was logged in the last week than was told."""
+        return self.lately is not None and self.lately <= texts.NOTABLE_KCAL
 
     @property
     def is_over(self) -> bool:
@@ -378,19 +385,22 @@ def _eaten(
 ) -> EatenSoFar:
     days = len(planned)
     mean_planned = sum(planned) / days if days else phase.weeks[0].intake_kcal
-    logged, gaps = [], []
+    logged, gaps, lately = [], [], list[float]()
     for i in range(days):
         at = phase.start_day + i - first_day
         if 0 <= at < len(intake) and is_logged[at]:
             logged.append(intake[at])
             gaps.append(intake[at] - planned[i])
+            if i >= days - _RECENT_DAYS:
+                lately.append(gaps[-1])
     if not logged:
         return EatenSoFar(days, 0, None, mean_planned, None)
     n = len(logged)
     mean = sum(logged) / n
     # The logged days carry their random error; the others may differ from them for good.
     error2 = (DAY_ERROR * mean) ** 2 / n + ((1.0 - n / days) * UNLOGGED_BIAS * mean) ** 2
-    return EatenSoFar(days, n, mean, mean_planned, Estimate(sum(gaps) / n, math.sqrt(error2)))
+    last_week = sum(lately) / len(lately) if 2 * len(lately) > _RECENT_DAYS else None
+    return EatenSoFar(days, n, mean, mean_planned, Estimate(sum(gaps) / n, math.sqrt(error2)), last_week)
 
 
 class BodyNow(NamedTuple):

@@ -20,11 +20,8 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject,
     observed, is_pregnant = now.window.tissue.mean, subject.is_pregnant
     verdict, planned = judged.verdict, judged.planned
     found: list[Message] = []
-    if verdict is Verdict.TOO_EARLY and now.is_unseen:
-        keep, days = yes_or_no(advice.is_as_planned), now.unseen_days
-        found.append(say(texts.NOT_WEIGHED, days=days, more_days=judged.more_days, goes_on=keep))
-    elif verdict is Verdict.TOO_EARLY:
-        found.append(say(texts.TOO_EARLY, more_days=judged.more_days, goes_on=yes_or_no(advice.is_as_planned)))
+    if verdict is Verdict.TOO_EARLY:
+        found.append(_why_early(now, judged.more_days, advice))
     elif is_pregnant:
         found += [say(texts.IN_PREGNANCY, observed_kg=observed), *expected_in_pregnancy(subject.bmi, now)]
     elif verdict is Verdict.CONTRADICTED:
@@ -57,7 +54,10 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject,
     elif difference.lower > 0.0 and difference.mean > texts.NOTABLE_KCAL:
         # Who is told to eat still less has the new plan to keep to.
         goes_on = advice.decision is not NextStep.END and advice.correction_kcal <= 0
-        found.append(say(texts.ATE_MORE, difference_kcal=difference.mean, goes_on=yes_or_no(goes_on)))
+        is_kept = now.eaten.is_kept_lately
+        found.append(say(texts.ATE_MORE, difference_kcal=difference.mean, goes_on=yes_or_no(goes_on and not is_kept)))
+        if goes_on and is_kept:
+            found.append(say(texts.KEPT_LATELY))
     elif difference.upper < 0.0 and difference.mean < -texts.NOTABLE_KCAL:
         found.append(say(texts.ATE_LESS, difference_kcal=-difference.mean))
     elif verdict in (Verdict.FASTER, Verdict.SLOWER):
@@ -67,6 +67,16 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject,
         if (maintenance < before) == (observed > planned.mean):
             found.append(say(code, maintenance_kcal=maintenance, planned_kcal=before))
     return found
+
+
+def _why_early(now: Now, more_days: int, advice: Advice) -> Message:
+    """Why nothing can be said of a phase yet: no recent weighing, too few of them, or days too few for water to go."""
+    keep = yes_or_no(advice.is_as_planned)
+    if now.is_unseen:
+        return say(texts.NOT_WEIGHED, days=now.unseen_days, more_days=more_days, goes_on=keep)
+    if now.window_days >= texts.LEAST_DAYS and 0 < now.weighings < texts.LEAST_WEIGHINGS:
+        return say(texts.FEW_WEIGHINGS, weighings=now.weighings, more_days=more_days, goes_on=keep)
+    return say(texts.TOO_EARLY, more_days=more_days, goes_on=keep)
 
 
 def settling(settled: Settled | None, question: OpenQuestion | None) -> list[Message]:
@@ -105,7 +115,7 @@ def with_advice(
         return told
     if advice.decision is not NextStep.CONTINUE:
         return advice.reasons
-    if now.eaten.is_over and verdict is up_of(phase):
+    if now.eaten.is_over and verdict is up_of(phase) and not now.eaten.is_kept_lately:
         return [*advice.reasons, say(texts.PLAN_STANDS)]
     is_low = now.eaten.is_under and not phase.kind.is_deficit and verdict is Verdict.SLOWER
     return [*advice.reasons, say(texts.EAT_THE_PLAN)] if is_low else advice.reasons
