@@ -189,6 +189,8 @@ def _change_due(
     earlier = None
     # Two readings of the same weighings are one: the scale has to agree as well.
     is_seen = any(before < weighing.day <= day for weighing in log.weighings)
+    # Nor does one agree that was taken while an event hid what weight says.
+    is_seen = is_seen and paused_until(log.events, before) is None
     if is_known and is_seen:
         earlier = later
     elif not is_alone and is_seen:
