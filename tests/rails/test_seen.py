@@ -2,6 +2,7 @@
 
 import copy
 import itertools
+import json
 import math
 import random
 import re
@@ -10,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from leanness_words import speaks
 
 from .checker import violations
 from .limits import AVAILABILITY_LONG, Person, person_of
@@ -335,6 +337,43 @@ def test_a_season_tells_a_girl_no_band() -> None:
     assert list(leanness(answered.body)) == []
 
 
+@pytest.mark.parametrize("is_over", [False, True])
+def test_what_a_growing_minor_needs_is_that_of_the_body_by_now(is_over: bool) -> None:
+    """Nine tenths of what the equations say of the weight of today, with four fifths of it logged at the least."""
+    boy = someone("male", 15, 170, 60)
+    days, weeks = (70, 9) if is_over else (56, 12)
+    logged = log(random.Random(8), boy, days=days, eaten=3000, ratio=0.7, change_a_week=0.02, profile_ago=days)
+    need = person_of({"profile": boy}).prior
+    asked = reviewed(boy, "maintenance", round(0.73 * need, -1), logged, days=days, weeks=weeks, maintenance=0.8 * need)
+    answered = checked("review_phase", asked).body
+    weight_kg = answered["state"]["weight_kg"]["mean"]
+    assert weight_kg > 66.0
+    by_now = person_of({"profile": boy | {"weight_kg": weight_kg}}).prior
+    told = [answered["after"]["intake_kcal"]] if is_over else [week["intake_kcal"] for week in answered["weeks"]]
+    assert min(told) >= 0.9 * by_now * max(0.8, answered["logging_ratio"]["mean"]) - 10.0
+
+
+@pytest.mark.parametrize("fat", [0.24, 0.31])
+@pytest.mark.parametrize("operation", ["plan_season", "compare_strategies", "optimise_season"])
+def test_no_season_in_pregnancy_is_held_at_a_body_fat(operation: str, fat: float) -> None:
+    person = someone("female", 30, 168, 75, fat)
+    asked = season(person, screening=CLEAR | {"is_pregnant": True})
+    del asked["strategy"]
+    asked |= {
+        "plan_season": {"strategy": {"kind": "own", "surplus_kcal": 150}},
+        "compare_strategies": {
+            "strategies": [{"kind": "own", "surplus_kcal": 150}, {"kind": "own", "surplus_kcal": 0, "label": "b"}]
+        },
+        "optimise_season": {"strategies_searched": 500},
+    }[operation]
+    answered = checked(operation, asked)
+    assert answered.is_answer
+    told = json.dumps({key: value for key, value in answered.body.items() if key != "state"})
+    assert set(re.findall(r'"cut_(?:at|to)_fat_fraction": ?([^,}]+)', told)) == {"null"}
+    texts = [note["text"] for note in notes(answered.body)]
+    assert [text for text in texts if speaks("en", text)] == []
+
+
 # --- what is logged is judged ----------------------------------------------------------------------------------
 
 
@@ -538,6 +577,21 @@ def test_a_doubt_about_an_eating_disorder_is_answered_before_any_deficit() -> No
     person = someone("female", 30, 166, 74, 0.35)
     asked = decided(person, screening=unsure, feeling="unhappy", goal="leanness", phase_history=[])
     assert checked("decide_phase", asked).body["recommended"]["kind"] not in ("cut", "mini_cut")
+
+
+@pytest.mark.parametrize("other", ["REFUSED_BMI", "REFUSED_BODY_FAT", "REFUSED_MEDICAL", "REFUSED_LOGGED_LOSS"])
+def test_a_doubt_is_told_beside_what_else_refuses(other: str) -> None:
+    unsure = CLEAR | {"eating_disorder": "unsure"}
+    asked = {
+        "REFUSED_BMI": decided(someone("female", 30, 168, 51, 0.24), screening=unsure),
+        "REFUSED_BODY_FAT": decided(someone("female", 30, 168, 57, 0.13), screening=unsure),
+        "REFUSED_MEDICAL": decided(WOMAN, screening=unsure | {"conditions": ["gout"]}),
+        "REFUSED_LOGGED_LOSS": decided(WOMAN, screening=unsure, log=falling(WOMAN)),
+    }[other]
+    answered = checked("decide_phase", asked)
+    refused = {rail["code"] for rail in answered.body["guard_rails"] if rail["action"] == "refused"}
+    assert refused == {"REFUSED_DOUBT", other}
+    assert answered.body["leanness"] is None
 
 
 def test_unhappiness_alone_starts_no_deficit_near_underweight() -> None:

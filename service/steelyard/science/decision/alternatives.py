@@ -332,10 +332,14 @@ def _too_small(kind: PhaseKind, plan: Plan) -> Alternative:
 
 
 def refusal_of(subject: rails.Subject) -> tuple[list[rails.RailAction], Refused | None]:
-    """Warnings where a rail lets this person run a deficit, or its refusal."""
+    """Warnings where the rails let this person run a deficit, or every refusal at once, an open doubt among them."""
+    doubt = None
+    try:
+        rails.check_doubt(subject)
+    except Refused as refused:
+        doubt = refused
     try:
         warnings = rails.check_person(subject)
-        rails.check_doubt(subject)
-        return warnings, None
     except Refused as refused:
-        return [], refused
+        return [], refused if doubt is None else Refused(*refused.all[0], *refused.all[1:], *doubt.all)
+    return ([], doubt) if doubt is not None else (warnings, None)

@@ -39,10 +39,10 @@ from ..rails import (
     whom_to_see,
 )
 from ..register import BY_WEIGHT, FAT_FROM_BMI, NO_AMOUNT_TO_EAT, ON_LOGGING_SCALE, Message, say, traced
-from .known import adherence_on, settled
+from .known import adherence_on, body_at, settled
 from .pregnancy import without_gestation
 from .steering import still_counts, with_steering
-from .told import Steered, Told
+from .told import StartingBody, Steered, Told
 
 
 class Member:
@@ -122,6 +122,13 @@ class Member:
     def prior(self) -> Estimate:
         """Maintenance from equations and activity [kcal/d]."""
         return Estimate(self.assessed.total.mean, self.assessed.total.sd)
+
+    def prior_in(self, weight_kg: float, fat_kg: Estimate) -> Estimate:
+        """The same of the body that they have by now [kcal/d]."""
+        fat = self.assessed.fat
+        body = StartingBody(Estimate(weight_kg, 0.0), fat_kg, fat.method, fat.is_measured)
+        person, now = body_at(self.person, body)
+        return self.told_otherwise(self.told._replace(person=person, fat=now)).prior
 
     @facet
     def maintenance(self) -> Estimate:

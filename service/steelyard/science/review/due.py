@@ -9,12 +9,13 @@ from typing import NamedTuple
 
 import msgspec
 
+from ..body import Body
 from ..log import Log, is_known_on, paused_until
 from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedChange, PromisedPath
-from ..rails import Scale, Subject
+from ..rails import Scale, Subject, may_not_diet
 from ..register import traced
 from . import texts
 from .correction import STEP_KCAL, RestOfPhase
@@ -91,8 +92,16 @@ def read_on(member: Member, phase: FollowedPhase, log: Log, day: int, settled: S
     promised = PromisedPath(phase, body_before, member.subject.protein_kg, now.ratio, (unseen, now.days))
     planned = promised.change(unseen, now.days)
     body = body_now(member, phase, now, promised.change(0, unseen).tissue)
-    subject = _subject(member, phase, log, now)
+    subject = _grown(member, _subject(member, phase, log, now), body.body)
     return PhaseRead(now, RestOfPhase(phase, subject, body, now.ratio, day), promised, planned)
+
+
+def _grown(member: Member, subject: Subject, body: Body) -> Subject:
+    """The same, with the need of today's ``body`` where that has grown: of minors, and of others who may not diet."""
+    if not may_not_diet(subject) or body.weight_kg <= member.person.weight_kg:
+        return subject
+    by_now = member.prior_in(float(body.weight_kg), body.fat_kg).mean
+    return subject._replace(physical_kcal=max(subject.physical_kcal, by_now))
 
 
 def _subject(member: Member, phase: FollowedPhase, log: Log, now: Now) -> Subject:
