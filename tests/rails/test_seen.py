@@ -332,6 +332,32 @@ def test_a_girl_whose_body_fat_was_not_measured_hears_of_no_cut(operation: str) 
     assert [note["text"] for note in said if re.search(r"\bcut\b", note["text"])] == []
 
 
+@pytest.mark.parametrize(
+    "phase",
+    [
+        {"kind": "mini_cut", "fat_loss_kg": 25},
+        {"kind": "mini_cut", "target_fat_fraction": 0.5},
+        {"kind": "mini_cut", "fat_loss_kg": 1, "target_weight_kg": 50},
+        {"kind": "cut", "weeks": 3},
+        {"kind": "mini_cut", "event_date": START.isoformat()},
+    ],
+    ids=["more_than_there_is", "above_present", "two_goals", "too_short", "event_today"],
+)
+@pytest.mark.parametrize("who", ["minor", "disorder", "pregnant", "ill"])
+def test_who_may_not_diet_is_not_told_how_to_ask_for_it(who: str, phase: Json) -> None:
+    person = GIRL if who == "minor" else someone("female", 30, 165, 60, 0.28)
+    changed = {
+        "minor": {}, "disorder": {"eating_disorder": "past"}, "pregnant": {"is_pregnant": True},
+        "ill": {"conditions": ["gout"]},
+    }[who]  # fmt: skip
+    answered = ask("plan_phases", planned(person, phase, screening=CLEAR | changed))
+    assert answered.status == 422
+    assert {fault["code"] for fault in answered.body["errors"]} == {
+        "minor": {"REFUSED_UNDER_AGE"}, "disorder": {"REFUSED_EATING_DISORDER"}, "pregnant": {"REFUSED_PREGNANCY"},
+        "ill": {"REFUSED_MEDICAL"},
+    }[who]  # fmt: skip
+
+
 def test_a_season_tells_a_girl_no_band() -> None:
     answered = checked("plan_season", season(GIRL, strategy={"kind": "ready_made", "name": "slow_gain_no_cut"}))
     assert list(leanness(answered.body)) == []

@@ -173,6 +173,9 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     """
     plants = asked.lived is not None and asked.lived.is_plant_based
     member = member_of(asked.told._replace(is_plant_based=plants), tail_of)
+    if isinstance(asked.aim, DeficitAim):
+        # Who may run no deficit hears that, and not how to ask for one.
+        rails.check_person(member.seen)
     until_event = check_asked(asked, member.person)
     plan = _plan(asked, member, until_event)
     bodies = _bodies(member, plan)
