@@ -6,7 +6,7 @@ from itertools import pairwise
 import pytest
 from steelyard.science.log.entries import DailyLog
 from steelyard.science.log.logging_scale import LOGGING_RATIO, LOGGING_RATIO_SD
-from steelyard.science.log.maintenance import LogMaintenance, as_believed, maintenance_from_fit
+from steelyard.science.log.maintenance import LogMaintenance, as_believed, maintenance_from_fit, odds_of_logging
 from steelyard.science.log.tissue_model import RHO_SPREAD, TissueModel
 from steelyard.science.log.witness_errors import DEFICIT, DEFICIT_SD
 from steelyard.science.log.witnesses import fit_log
@@ -80,6 +80,12 @@ def test_a_log_of_next_to_nothing_is_no_log_of_meals() -> None:
     assert believed.maintenance == Estimate(pytest.approx(0.3 * 2600.0), 100.0)
     assert believed.logging_ratio.mean == pytest.approx(0.3)
     assert as_believed(found(800.0, 900.0), PRIOR, RESTING).maintenance.mean == 800.0
+
+
+def test_a_log_whose_mean_lies_under_nothing_is_weighed_all_the_same() -> None:
+    """Some days of 200 kcal on a wide prior: the mean of the normal distribution may come to lie under 0."""
+    read = LogMaintenance(Estimate(-10.0, 560.0), Estimate(-210.0, 1030.0), Estimate(0.68, 0.18), 0.3, 0.7)
+    assert 0.5 < odds_of_logging(read, PRIOR, RESTING) < 1.0
 
 
 def test_more_than_any_body_spends_is_refused_by_name() -> None:

@@ -51,6 +51,8 @@ def odds_of_logging(found: LogMaintenance, prior: Estimate, least_spent_kcal: fl
     ratio, spent = found.logging_ratio.mean, found.physical.mean
     if spent < least_spent_kcal:
         ratio, spent = found.maintenance.mean / least_spent_kcal, least_spent_kcal
+    # The normal distribution about a log of next to nothing may have its mean under it.
+    ratio = max(ratio, LOGGING_RATIO_LEAST)
     drawn = abs(math.log(ratio / LOGGING_RATIO)) * LOGGING_RATIO / LOGGING_RATIO_SD
     shifted = moved * abs(math.log(spent / prior.mean)) * prior.mean / prior.sd
     return drawn / (drawn + shifted) if drawn + shifted > 0.0 else 0.5
