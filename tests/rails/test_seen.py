@@ -358,6 +358,20 @@ def test_who_may_not_diet_is_not_told_how_to_ask_for_it(who: str, phase: Json) -
     }[who]  # fmt: skip
 
 
+@pytest.mark.parametrize("operation", ["plan_season", "compare_strategies", "optimise_season"])
+def test_a_season_of_who_answered_nothing_tells_every_refusal(operation: str) -> None:
+    asked = season(someone("female", 16, 165, 48, 0.25), screening=None)
+    strategy = asked.pop("strategy")
+    asked |= {
+        "plan_season": {"strategy": strategy},
+        "compare_strategies": {"strategies": [strategy, {"kind": "own", "surplus_kcal": 100}]},
+        "optimise_season": {"strategies_searched": 500},
+    }[operation]
+    answered = ask(operation, asked)
+    told = {fault["code"] for fault in answered.body["errors"]}
+    assert (answered.status, told) == (422, {"REFUSED_UNANSWERED", "REFUSED_UNDER_AGE", "REFUSED_BMI"})
+
+
 def test_a_season_tells_a_girl_no_band() -> None:
     answered = checked("plan_season", season(GIRL, strategy={"kind": "ready_made", "name": "slow_gain_no_cut"}))
     assert list(leanness(answered.body)) == []

@@ -53,13 +53,15 @@ class Cutting(NamedTuple):
 def may_cut(member: Member) -> Cutting:
     """Check a member once for all cuts of a season.
 
-    Raises: ``Refused`` where screening was not answered: nothing but maintenance could be planned.
+    Raises: ``Refused`` where screening was not answered, with what else refuses: nothing but maintenance could be
+        planned.
     """
     subject = member.subject
-    rails.check_answered(subject)
     try:
         warnings = rails.check_person(subject)
     except Refused as refusal:
+        if rails.UNANSWERED in refusal.ids:
+            raise
         return Cutting([], refusal)
     if not member.assessed.fat.is_measured:
         action = RailAction(rails.BODY_FAT, "refused", None, None, "", say("REFUSED_CUT_WITHOUT_READING"))
