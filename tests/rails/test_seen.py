@@ -448,7 +448,7 @@ def test_a_fast_loss_is_judged_of_who_weighs_seldom(operation: str, every: int) 
         "forecast_intake": forecast(WOMAN, {"kind": "path", "schedule": [{"weeks": 4, "intake_kcal": 1600}]}),
         "plan_season": season(WOMAN, cut_history=HISTORY),
     }[operation] | {"log": logged}
-    assert has_code(checked(operation, asked).body, "LOSS")
+    assert has_code(checked(operation, asked).body, "LOGGED_LOSS")
 
 
 STALE = someone("female", 30, 168, 56, 0.24)  # a profile of 19.8 kg/m2
