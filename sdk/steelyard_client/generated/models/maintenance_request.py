@@ -20,16 +20,17 @@ T = TypeVar("T", bound="MaintenanceRequest")
 
 @_attrs_define
 class MaintenanceRequest:
-    """Whose maintenance to estimate, and the log to learn from, where there is one.
+    """Whose maintenance to estimate, as on the day that the estimate is for, and the log to learn from, where there is
+    one.
 
-    Attributes:
-        profile (Profile): The person. Nothing of it is kept.
-        as_of_date (datetime.date | None | Unset): The day the estimate is for; the last day of the log by default.
-        log (Log | None | Unset): Dated weights and intakes.
-        screening (None | Screening | Unset): Safety questions: who is pregnant or has an eating disorder is told
-            nothing of leanness.
-        state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
-            weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
+        Attributes:
+            profile (Profile): The person. Nothing of it is kept.
+            as_of_date (datetime.date | None | Unset): The day the estimate is for; the last day of the log by default.
+            log (Log | None | Unset): Dated weights and intakes.
+            screening (None | Screening | Unset): Safety questions: who is pregnant or has an eating disorder is told
+                nothing of leanness.
+            state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
+                weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
     """
 
     profile: Profile

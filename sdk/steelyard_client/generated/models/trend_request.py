@@ -28,23 +28,26 @@ T = TypeVar("T", bound="TrendRequest")
 
 @_attrs_define
 class TrendRequest:
-    """A log to read, and whose it is.
+    """A log to read, and whose it is: the person as on the day read at.
 
-    Attributes:
-        profile (Profile): The person. Nothing of it is kept.
-        aim (Aim | None | Unset): What weight is meant to do; by default what the phase of a state is for, else it is
-            read from the log. A stall is told only where it is meant to fall.
-        as_of_date (datetime.date | None | Unset): The day to read the log at; its last day by default.
-        include (list[Literal['implied_intake']] | Unset): What to read beside the trend: `implied_intake`, mean intake
-            from weight alone, also of someone who logs food; none by default. `[]` if absent.
-        log (Log | None | Unset): Weights and intakes; with a state those since.
-        measurements (list[DatedMeasurement] | Unset): Body-fat readings, girths or skinfolds during the log. `[]` if
-            absent.
-        screening (None | Screening | Unset): Safety questions: who is pregnant or has an eating disorder is told
-            nothing of leanness.
-        state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
-            weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
-        usual_intake_kcal (float | None | Unset): What was eaten a day before the log began; maintenance by default.
+    Body fat that was measured on an earlier day goes into the log's `measurements`, with its date: in the profile it
+    counts as that of the last day.
+
+        Attributes:
+            profile (Profile): The person. Nothing of it is kept.
+            aim (Aim | None | Unset): What weight is meant to do; by default what the phase of a state is for, else it is
+                read from the log. A stall is told only where it is meant to fall.
+            as_of_date (datetime.date | None | Unset): The day to read the log at; its last day by default.
+            include (list[Literal['implied_intake']] | Unset): What to read beside the trend: `implied_intake`, mean intake
+                from weight alone, also of someone who logs food; none by default. `[]` if absent.
+            log (Log | None | Unset): Weights and intakes; with a state those since.
+            measurements (list[DatedMeasurement] | Unset): Body-fat readings, girths or skinfolds during the log. `[]` if
+                absent.
+            screening (None | Screening | Unset): Safety questions: who is pregnant or has an eating disorder is told
+                nothing of leanness.
+            state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
+                weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
+            usual_intake_kcal (float | None | Unset): What was eaten a day before the log began; maintenance by default.
     """
 
     profile: Profile

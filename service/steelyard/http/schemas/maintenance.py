@@ -12,7 +12,8 @@ from .states import State, StateAsked
 
 
 class MaintenanceRequest(Request, frozen=True, kw_only=True):
-    """Whose maintenance to estimate, and the log to learn from, where there is one."""
+    """Whose maintenance to estimate, as on the day that the estimate is for, and the log to learn from, where there is
+    one."""
 
     profile: Profile
     log: Annotated[Log | None, Meta(description="Dated weights and intakes.")] = None

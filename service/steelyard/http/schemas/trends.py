@@ -23,7 +23,11 @@ class Aim(StrEnum):
 
 
 class TrendRequest(Request, frozen=True, kw_only=True):
-    """A log to read, and whose it is."""
+    """A log to read, and whose it is: the person as on the day read at.
+
+    Body fat that was measured on an earlier day goes into the log's `measurements`, with its date: in the profile it
+    counts as that of the last day.
+    """
 
     profile: Profile
     log: Annotated[Log | None, Meta(description="Weights and intakes; with a state those since.")] = None

@@ -124,8 +124,9 @@ def sync_detailed(
     logging scale and says how much each counted. Every equation is listed with whether it applies.
 
     Args:
-        body (MaintenanceRequest): Whose maintenance to estimate, and the log to learn from, where
-            there is one.
+        body (MaintenanceRequest): Whose maintenance to estimate, as on the day that the estimate
+            is for, and the log to learn from, where there is
+            one.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -160,8 +161,9 @@ def sync(
     logging scale and says how much each counted. Every equation is listed with whether it applies.
 
     Args:
-        body (MaintenanceRequest): Whose maintenance to estimate, and the log to learn from, where
-            there is one.
+        body (MaintenanceRequest): Whose maintenance to estimate, as on the day that the estimate
+            is for, and the log to learn from, where there is
+            one.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -191,8 +193,9 @@ async def asyncio_detailed(
     logging scale and says how much each counted. Every equation is listed with whether it applies.
 
     Args:
-        body (MaintenanceRequest): Whose maintenance to estimate, and the log to learn from, where
-            there is one.
+        body (MaintenanceRequest): Whose maintenance to estimate, as on the day that the estimate
+            is for, and the log to learn from, where there is
+            one.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -225,8 +228,9 @@ async def asyncio(
     logging scale and says how much each counted. Every equation is listed with whether it applies.
 
     Args:
-        body (MaintenanceRequest): Whose maintenance to estimate, and the log to learn from, where
-            there is one.
+        body (MaintenanceRequest): Whose maintenance to estimate, as on the day that the estimate
+            is for, and the log to learn from, where there is
+            one.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.

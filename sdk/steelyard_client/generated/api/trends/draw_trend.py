@@ -156,7 +156,11 @@ def sync_detailed(
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
         accept_language (str | Unset):
-        body (TrendRequest): A log to read, and whose it is.
+        body (TrendRequest): A log to read, and whose it is: the person as on the day read at.
+
+            Body fat that was measured on an earlier day goes into the log's `measurements`, with its
+            date: in the profile it
+            counts as that of the last day.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -202,7 +206,11 @@ def sync(
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
         accept_language (str | Unset):
-        body (TrendRequest): A log to read, and whose it is.
+        body (TrendRequest): A log to read, and whose it is: the person as on the day read at.
+
+            Body fat that was measured on an earlier day goes into the log's `measurements`, with its
+            date: in the profile it
+            counts as that of the last day.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -243,7 +251,11 @@ async def asyncio_detailed(
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
         accept_language (str | Unset):
-        body (TrendRequest): A log to read, and whose it is.
+        body (TrendRequest): A log to read, and whose it is: the person as on the day read at.
+
+            Body fat that was measured on an earlier day goes into the log's `measurements`, with its
+            date: in the profile it
+            counts as that of the last day.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -287,7 +299,11 @@ async def asyncio(
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
         accept_language (str | Unset):
-        body (TrendRequest): A log to read, and whose it is.
+        body (TrendRequest): A log to read, and whose it is: the person as on the day read at.
+
+            Body fat that was measured on an earlier day goes into the log's `measurements`, with its
+            date: in the profile it
+            counts as that of the last day.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.

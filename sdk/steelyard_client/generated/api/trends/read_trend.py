@@ -130,7 +130,11 @@ def sync_detailed(
     for those who log no food, and for others where `include` asks.
 
     Args:
-        body (TrendRequest): A log to read, and whose it is.
+        body (TrendRequest): A log to read, and whose it is: the person as on the day read at.
+
+            Body fat that was measured on an earlier day goes into the log's `measurements`, with its
+            date: in the profile it
+            counts as that of the last day.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -171,7 +175,11 @@ def sync(
     for those who log no food, and for others where `include` asks.
 
     Args:
-        body (TrendRequest): A log to read, and whose it is.
+        body (TrendRequest): A log to read, and whose it is: the person as on the day read at.
+
+            Body fat that was measured on an earlier day goes into the log's `measurements`, with its
+            date: in the profile it
+            counts as that of the last day.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -207,7 +215,11 @@ async def asyncio_detailed(
     for those who log no food, and for others where `include` asks.
 
     Args:
-        body (TrendRequest): A log to read, and whose it is.
+        body (TrendRequest): A log to read, and whose it is: the person as on the day read at.
+
+            Body fat that was measured on an earlier day goes into the log's `measurements`, with its
+            date: in the profile it
+            counts as that of the last day.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -246,7 +258,11 @@ async def asyncio(
     for those who log no food, and for others where `include` asks.
 
     Args:
-        body (TrendRequest): A log to read, and whose it is.
+        body (TrendRequest): A log to read, and whose it is: the person as on the day read at.
+
+            Body fat that was measured on an earlier day goes into the log's `measurements`, with its
+            date: in the profile it
+            counts as that of the last day.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
