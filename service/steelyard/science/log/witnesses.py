@@ -163,9 +163,13 @@ def kept_by_day(is_logged: Sequence[Number], variance: Number, *, ops: Elementwi
 
 def _start(
     first_kg: float, alpha: float, beta: float, energy: float, ratio: float, spent: float, amplitude: float,
-    noise_variance: float, k: ModuleType,
+    noise_variance: float, k: ModuleType, held_kg: float = 0.0, held_at: float = 1.0,
 ) -> Row:  # fmt: skip
-    """Mean and covariance of the first morning; ``energy``, ``ratio`` and ``spent`` are relative variances."""
+    """Mean and covariance of the first morning; ``energy``, ``ratio`` and ``spent`` are relative variances.
+
+    ``held_kg``: what is carried of a known habit where alpha is ``held_at``. Whatever alpha is, it was carried before
+    the log as well, which counts from there: the water that stays takes it off again.
+    """
     n = k.STATES
     found = array("d", bytes(8 * (n + n * n)))
     found[0], found[1], found[2], found[4] = first_kg, alpha, beta, amplitude
@@ -182,6 +186,11 @@ def _start(
         (6, 6, noise_variance * LINGERS),
     ):
         found[n + i * n + j] = found[n + j * n + i] = value
+    per_alpha = held_kg / held_at
+    found[7] = per_alpha * (held_at - alpha)
+    for i in range(4):
+        found[n + i * n + 7] = found[n + 7 * n + i] = -per_alpha * found[n + i * n + 1]
+    found[n + 7 * n + 7] = per_alpha * per_alpha * found[n + n + 1]
     for i in range(k.LEAST_STATES, n):
         known = RISE_BEFORE[i - k.LEAST_STATES]
         found[i], found[n + i * n + i] = known.mean, known.sd**2
@@ -246,7 +255,8 @@ def fit_log(
     if read is None:
         energy = (tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2
         # What a logged kilocalorie makes goes by the reciprocal of the ratio, whose mean lies above that of the mean.
-        start = _start(first_kg, alpha * (1.0 + ratio), beta, energy, ratio, own, amplitude, noise_kg2, k)
+        mean = alpha * (1.0 + ratio)
+        start = _start(first_kg, mean, beta, energy, ratio, own, amplitude, noise_kg2, k, shift, alpha)
     else:
         start = records_of(read.accounts, k)
     passed = run_bank(
