@@ -15,12 +15,13 @@ PER_KCAL = 0.0015  # kg that a lasting kilocalorie moves
 
 
 def read(logged_kcal: float, *, is_habit_told: bool) -> LogFit:
-    """Four weeks of what the equations expect, weighed daily at 80 kg, 2,400 kcal eaten a day as ever."""
+    """Four weeks of what the equations expect, weighed daily at 80 kg, 2,400 kcal eaten a day as ever; where the habit
+    is not told, what is carried answers it from the second day on."""
     ones, zeros = [1.0] * DAYS, [0.0] * DAYS
     intakes = [logged_kcal] * DAYS
     log = DailyLog(0, [80.0 + 0.2 * (-1) ** day for day in range(DAYS)], ones, ones, intakes, ones, zeros, zeros)
     path = expected_carried_kg(intakes, logged_kcal)
-    slope = None if is_habit_told else zeros
+    slope = None if is_habit_told else [0.0, *[-PER_KCAL] * (DAYS - 1)]
     tissue = TissueModel(
         9500.0, RHO_SPREAD * 9500.0, 22.0, path, carried_slope=slope, usual_kcal=logged_kcal, carried_per_kcal=PER_KCAL
     )
@@ -35,8 +36,11 @@ def test_before_the_first_day_is_eaten_nothing_has_moved(logged_kcal: float) -> 
     assert hindsight.carried_sd_kg[0] < 0.35  # water without a cause, of 0.30 kg, and none of the ratio
 
 
-def test_who_tells_the_habit_is_read_as_surely_as_who_does_not() -> None:
+def test_who_tells_the_habit_is_read_as_surely_as_who_does_not_and_later_more_so() -> None:
+    """A habit that was not told may have lain 8 % (SD, judgement) off what was spent: 0.3 kg of what is carried."""
     told, untold = (View(read(2100.0, is_habit_told=known), in_hindsight=True) for known in (True, False))
     for day in (0, DAYS // 2, DAYS - 1):
-        assert told.tissue_kg[day] == pytest.approx(untold.tissue_kg[day], abs=0.1)
-        assert math.isclose(told.tissue_sd_kg[day], untold.tissue_sd_kg[day], rel_tol=0.15)
+        assert told.tissue_kg[day] == pytest.approx(untold.tissue_kg[day], abs=0.15)
+    assert told.tissue_sd_kg[0] <= untold.tissue_sd_kg[0]
+    assert untold.tissue_sd_kg[-1] > math.hypot(told.tissue_sd_kg[-1], 0.2)
+    assert untold.carried_sd_kg[-1] > math.hypot(told.carried_sd_kg[-1], 0.2)

@@ -3,7 +3,9 @@
 from collections.abc import Sequence
 
 from ..numbers import FLOATS, Column, Elementwise, Number, compiled, facet
+from . import kernel as k
 from .logging_scale import LOGGING_RATIO
+from .witness_errors import HABIT_UNTOLD
 from .witnesses import LogFit, lasting_water
 
 _LEVEL, _RATE, _SPENT, _TISSUE, _CARRIED = 0, 2, 4, 6, 8
@@ -26,7 +28,11 @@ class View:
         return deviations(self._fit.row(self._rows, row + 1), 1.0)
 
     def _with_lasting(self, row: int) -> Column:
-        return with_lasting_water(self._fit.row(self._rows, row + 1))
+        fit = self._fit
+        # Where the habit is told nothing hangs on what it may have been.
+        moves = 0.0 if fit.shift else HABIT_UNTOLD * 1000.0 * fit.per_kcal / LOGGING_RATIO
+        habit = fit.columns[k.BY_ALPHA :: k.COLUMNS]
+        return with_lasting_water(fit.row(self._rows, row + 1), habit, moves * moves)
 
     @facet
     def weight_kg(self) -> Column:
@@ -95,12 +101,16 @@ def deviations(variances: Sequence[Number], factor: Number, *, ops: Elementwise 
 
 
 @compiled
-def with_lasting_water(variances: Sequence[Number], *, ops: Elementwise = FLOATS) -> Column:
-    """Roots of variances with that of water that may have stayed since the first day."""
+def with_lasting_water(
+    variances: Sequence[Number], habit: Sequence[Number], habit_variance: Number, *, ops: Elementwise = FLOATS
+) -> Column:
+    """Roots of variances with that of water that may have stayed since the first day, and of what the ``habit`` before
+    it, of that variance, moves [kg] on each."""
     found: Column = []
     day = 0.0
-    for variance in variances:
-        found.append(ops.sqrt(ops.maximum(variance + lasting_water(day, ops), 0.0)))
+    for variance, moved in zip(variances, habit, strict=True):
+        more = lasting_water(day, ops) + habit_variance * moved * moved
+        found.append(ops.sqrt(ops.maximum(variance + more, 0.0)))
         day = day + 1.0
     return found
 

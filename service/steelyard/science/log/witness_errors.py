@@ -91,6 +91,11 @@ WATER_STAYS_KG = constant(
     "log tells it from tissue, so that changes over long windows are surer by neither. It comes slowly, since what "
     "comes at once is seen: its SD grows with time, beyond a year with the root of it",
 )  # fmt: skip
+HABIT_UNTOLD = constant(
+    "habit_untold_spread", 0.08, unit="1", basis=Basis.JUDGEMENT,
+    summary="SD of what was eaten before a log began around what was spent, as a share of it, where nobody tells it: "
+    "most are near balance, who comes from a gain ate a tenth to a fifth over it, who comes from a cut as much under",
+)  # fmt: skip
 WATER_EVENT_KG = constant(
     "water_event", 1.0, unit="kg", basis=Basis.JUDGEMENT,
     summary="SD of a sudden change of water (salt, travel, illness, creatine: 0.3-1.5 kg)",
