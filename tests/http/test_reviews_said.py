@@ -380,7 +380,7 @@ async def test_who_keeps_to_the_plan_by_now_is_told_so(service: Running) -> None
     assert more["params"]["goes_on"] == "no"
 
 
-@pytest.mark.parametrize(("logged_kcal", "is_told_more"), [(2000, False), (2350, True)])
+@pytest.mark.parametrize(("logged_kcal", "is_told_more"), [(2000, False), (2200, False), (2350, True)])
 async def test_who_eats_less_than_a_gain_tells_is_told_no_more(
     service: Running, logged_kcal: float, is_told_more: bool
 ) -> None:

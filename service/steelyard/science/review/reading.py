@@ -86,8 +86,8 @@ class EatenSoFar(NamedTuple):
 
     @property
     def is_under(self) -> bool:
-        """The same of so much less."""
-        most = texts.MOST_MADE_UP_SHARE * self.planned_kcal
+        """Whether less was logged than was told by so much, half as much as that, that another step is none."""
+        most = 0.5 * texts.MOST_MADE_UP_SHARE * self.planned_kcal
         return self.difference is not None and self.difference.upper < 0.0 and -self.difference.mean > most
 
     @property
