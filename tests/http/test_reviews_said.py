@@ -410,3 +410,18 @@ async def test_an_end_far_away_moves_by_no_few_days_and_not_in_an_illness(servic
             assert waits["decision"] == "continue", fat_kg
     assert moved
     assert all(abs(days) >= (98 - 35) // 7 for days in moved.values())
+
+
+@pytest.mark.parametrize(("fat_kg", "is_too_far"), [(4.0, True), (2.0, False)])
+async def test_a_goal_of_which_less_than_half_can_still_come_off_is_too_far(
+    service: Running, fat_kg: float, is_too_far: bool
+) -> None:
+    weeks = [{"intake_kcal": 1700, "protein_g": 130}] * 6
+    answer = await review(service, behind(35, -0.025, 1700, kind="mini_cut", weeks=weeks, fat_loss_kg=fat_kg))
+    assert ("REVIEW_GOAL_TOO_FAR" in codes_of(answer)) is is_too_far
+    assert (answer["decision"] == "end") is is_too_far
+    if is_too_far:
+        (why,) = (reason for reason in answer["reasons"] if reason["code"] == "REVIEW_GOAL_TOO_FAR")
+        assert why["params"]["fat_kg"] < 0.5 * why["params"]["target_kg"] == 2.0
+        assert why["params"]["date"] == (START + timedelta(days=41)).isoformat()
+        assert "REVIEW_START_AGAIN" in codes_of(answer)
