@@ -575,3 +575,11 @@ async def test_a_surplus_that_later_gains_exceed_is_told_as_the_first(service: R
     capped = [rail for rail in plan["guard_rails"] if rail["id"] == "gain_rate"]
     assert [rail["code"] for rail in capped][:1] == ["CAPPED_GAIN_RATE_AT_FIRST"]
     assert capped[0]["params"]["surplus_kcal"] == gains[0]
+
+
+async def test_maintenance_after_a_cut_that_no_water_follows_has_a_reason(service: Running) -> None:
+    """Who told of a cut that has just ended, and of no intake, held for a week without a word of why."""
+    history = {"cuts_last_12_months": 1, "weeks_since_last_cut": 0}
+    body = request(strategy=NO_CUT, cut_history=history, current_intake_kcal=None, log=None, maintenance=None)
+    plan = (await send(service, "season", body)).json()["plan"]
+    assert why(plan)[0] == ["maintenance", "SEASON_AFTER_CUT"]

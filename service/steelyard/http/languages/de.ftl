@@ -1020,6 +1020,7 @@ SEASON_GAIN = Du baust mit { NUMBER($surplus_kcal, maximumFractionDigits: 0) } 
 SEASON_CUT = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, bis { NUMBER($end_percent, maximumFractionDigits: 1) } % oder { weeks }, je nachdem, was zuerst kommt.
 SEASON_CUT_FOR_WEEKS = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, { weeks } lang, bis etwa { NUMBER($end_percent, maximumFractionDigits: 1) } %.
 SEASON_BRIDGE = Nach der Diätphase kommen Glykogen, Wasser und Nahrung im Darm zurück: Das Gewicht steigt, dein Körperfett nicht.
+SEASON_AFTER_CUT = Deine letzte Diätphase ist gerade erst vorbei, darum hältst du zuerst.
 SEASON_HOLD = Du hältst: Ab { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut dieser Plan nicht weiter auf, und { shut } darf keine Diätphase beginnen.
 SEASON_HOLD_UNCUT = Du hältst: Ab { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut diese Saison nicht weiter auf, und sie hat keine Diätphase. Für einen früheren Aufbau verliere erst Fett.
 SEASON_HELD_AT_NEED = Das Mindeste, was du essen sollst, ist etwa dein Bedarf: Du hältst, ohne Überschuss.

@@ -1007,6 +1007,7 @@ SEASON_GAIN = Ganas con un superávit de { NUMBER($surplus_kcal, maximumFraction
 SEASON_CUT = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos, hasta el { NUMBER($end_percent, maximumFractionDigits: 1) } % o { weeks }, lo que llegue antes.
 SEASON_CUT_FOR_WEEKS = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos durante { weeks }, hasta cerca del { NUMBER($end_percent, maximumFractionDigits: 1) } %.
 SEASON_BRIDGE = Tras la definición vuelven glucógeno, agua y comida: sube el peso, pero no la grasa.
+SEASON_AFTER_CUT = Tu última definición acaba de terminar, así que primero te mantienes.
 SEASON_HOLD = Te mantienes: desde un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa este plan no te hace ganar, y { shut } no hay definición.
 SEASON_HOLD_UNCUT = Te mantienes: desde un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa esta temporada ya no te hace ganar, y no lleva definición. Para ganar antes, pierde grasa.
 SEASON_HELD_AT_NEED = Lo mínimo que debes comer es más o menos tu mantenimiento: te mantienes, sin superávit.

@@ -257,7 +257,7 @@ def explain_phases(
                 end = path.states[phase.weeks[-1].point]
                 returns = rebound(float(end.carried_kg - state.carried_kg))
                 # Who ate over the cut before it has nothing that returns.
-                phase.reasons.extend([say("SEASON_BRIDGE")] if returns else [])
+                phase.reasons.append(say("SEASON_BRIDGE" if returns else "SEASON_AFTER_CUT"))
                 phase.cautions.extend(returns)
             through = range(phase.first, phase.first + len(phase.weeks))
             held = {w: weeks[w] for w in through if weeks[w].mode == HOLD}
