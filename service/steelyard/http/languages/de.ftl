@@ -88,7 +88,7 @@ shut = { $shut ->
     [most] über die erlaubte Zahl hinaus
     [year] nach so vielen in einem Jahr
     [end] so kurz vor dem Saisonende
-    [dates] so nah an Sperrtagen oder einem Termin
+    [dates] so nah an Sperrtagen oder einem Anlass
     [recent] so kurz nach der letzten
    *[safe] vorerst zu deiner Sicherheit
 }
@@ -223,7 +223,7 @@ picture-fat-loss-water = Etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg 
 picture-gain = Etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Magergewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks }; die Waage zeigt { NUMBER($weight_kg, maximumFractionDigits: 1) } kg am { DATETIME($date, dateStyle: "long") }
 picture-hold = { phase-name } über { weeks }; die Waage zeigt { NUMBER($weight_kg, maximumFractionDigits: 1) } kg am { DATETIME($date, dateStyle: "long") }
 picture-path = Von { NUMBER($start_kg, maximumFractionDigits: 1) } kg am { DATETIME($start_date, dateStyle: "long") } auf { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) am { DATETIME($end_date, dateStyle: "long") }; Körperfett von { NUMBER($now_percent, maximumFractionDigits: 1) } % ({ NUMBER($now_lower_percent, maximumFractionDigits: 1) } bis { NUMBER($now_upper_percent, maximumFractionDigits: 1) }) auf { NUMBER($fat_percent, maximumFractionDigits: 1) } % ({ NUMBER($fat_lower_percent, maximumFractionDigits: 1) } bis { NUMBER($fat_upper_percent, maximumFractionDigits: 1) }).
-picture-path-spared = Von { NUMBER($start_kg, maximumFractionDigits: 1) } kg am { DATETIME($start_date, dateStyle: "long") } auf { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) am { DATETIME($end_date, dateStyle: "long") }.
+picture-path-spared = Von { NUMBER($start_kg, maximumFractionDigits: 1) } kg am { DATETIME($start_date, dateStyle: "long") } auf { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) am { DATETIME($end_date, dateStyle: "long") }.
 picture-ranges = In Klammern: Spannen von { NUMBER($percent, maximumFractionDigits: 0) } %.
 picture-nearest-fat = Am nächsten: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in der verlangten Zeit.
 picture-nearest-weeks = { $kind ->
@@ -233,7 +233,7 @@ picture-nearest-weeks = { $kind ->
 }
 picture-nearest-deficit = Am nächsten: ein Defizit von höchstens { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
 picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } bis { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal am Tag, Gewicht { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), Fett { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), Magergewebe { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
-picture-phase-in-figures-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } bis { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal am Tag, Gewicht { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+picture-phase-in-figures-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } bis { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal am Tag, Gewicht { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
 picture-body-fat-title = Körperfett, % des Gewichts
 picture-body-fat = Körperfett
 picture-band = Grenzen des gewählten Bereichs
@@ -245,37 +245,37 @@ picture-weighings = Wägungen
 picture-outlier = Ausreißer
 picture-smoothed = geglättet
 picture-logged = protokolliertes Essen
-picture-maintenance-logged = Bedarf, wie du protokollierst
+picture-maintenance-logged = Bedarf laut Protokoll
 picture-window = { $days ->
     [one] Letzter Tag
    *[other] Letzte { $days } Tage
 }
 picture-window-whole = Ganzes Protokoll, { days }
 picture-more-of-kind = { $text } ({ $count } weitere dieser Art.)
-picture-forecast = In { weeks }, am { DATETIME($date, dateStyle: "long") }, zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
+picture-forecast = In { weeks }, am { DATETIME($date, dateStyle: "long") }, zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
 picture-forecast-intake = Essen und Bedarf über { weeks }
-picture-target-reached = Mit { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist das Ziel am { DATETIME($date, dateStyle: "long") } erreicht
-picture-target-met = Mit { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist das Ziel erreicht
-picture-target-missed = Das Ziel ist bis dahin nicht sicher zu erreichen
-picture-nearest-intake = Am nächsten: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag.
+picture-target-reached = Mit { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist das Ziel am { DATETIME($date, dateStyle: "long") } erreicht
+picture-target-met = Mit { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist das Ziel erreicht
+picture-target-missed = Keine sichere Energiemenge erreicht das Ziel bis dahin
+picture-nearest-intake = Am nächsten: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag.
 picture-nearest-date = Am nächsten: das Ziel am { DATETIME($date, dateStyle: "long") }.
-picture-nearest-intake-date = Am nächsten: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag; das Ziel am { DATETIME($date, dateStyle: "long") }.
+picture-nearest-intake-date = Am nächsten: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag; das Ziel am { DATETIME($date, dateStyle: "long") }.
 picture-forecast-path = Gewicht von { $start_weight } am { DATETIME($start_date, dateStyle: "long") } auf { $weight } am Ende des { DATETIME($end_date, dateStyle: "long") }, davon { $fat } Fett, Körperfett { $percent }.
 picture-forecast-path-spared = Gewicht von { $start_weight } am { DATETIME($start_date, dateStyle: "long") } auf { $weight } am Ende des { DATETIME($end_date, dateStyle: "long") }.
 picture-forecast-maintenance = Bedarf am Anfang: { $maintenance } am Tag.
 picture-trend = { $way ->
-    [down] Etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg Fett und Magergewebe weniger pro Woche
-    [up] Etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg Fett und Magergewebe mehr pro Woche
+    [down] Etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg Fett und Magergewebe weniger pro Woche
+    [up] Etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg Fett und Magergewebe mehr pro Woche
    *[level] Fett und Magergewebe nehmen weder klar zu noch ab
-}; etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag halten das Gewicht
+}; etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag halten das Gewicht
 picture-trend-spared = { $way ->
-    [down] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg weniger pro Woche
-    [up] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg mehr pro Woche
+    [down] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg weniger pro Woche
+    [up] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg mehr pro Woche
    *[level] Ohne Wasser nimmst du weder klar zu noch ab
-}; etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag halten das Gewicht
+}; etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag halten das Gewicht
 picture-trend-urgent = { $way ->
-    [down] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg weniger pro Woche
-    [up] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg mehr pro Woche
+    [down] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg weniger pro Woche
+    [up] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg mehr pro Woche
    *[level] Ohne Wasser nimmst du weder klar zu noch ab
 }
 picture-trend-early = Noch zu wenige Daten für eine Richtung
@@ -283,7 +283,7 @@ picture-trend-early-days = Noch zu wenige Daten für eine Richtung: Es braucht e
 picture-trend-log = Gewichtsprotokoll vom { DATETIME($start_date, dateStyle: "long") } bis zum { DATETIME($end_date, dateStyle: "long") }.
 picture-trend-day = Gewichtsprotokoll vom { DATETIME($date, dateStyle: "long") }.
 picture-trend-smoothed = Geglättetes Gewicht von { $start_weight } auf { $weight }. Das Gewebe ändert sich jetzt um { $rate } pro Woche.
-picture-trend-maintenance = Bedarf, so wie du protokollierst: { $maintenance } am Tag.
+picture-trend-maintenance = Bedarf laut Protokoll: { $maintenance } am Tag.
 picture-trend-change = Über { days }: Gewicht { $weight }, Gewebe { $tissue }, Wasser und Darminhalt { $carried }.
 picture-trend-composition = Vom Gewebe: Fett { $fat }, Magergewebe { $lean }.
 picture-cuts = { $cuts ->
@@ -299,7 +299,7 @@ picture-season-total = Änderung über die Saison, kg
 picture-limit = { $limit ->
     [weeks_above_band] Nicht eingehalten: Wochen über dem Bereich, { $found } statt höchstens { $allowed }.
     [final_fat_fraction] Nicht eingehalten: Körperfett am Ende, { $found } statt höchstens { $allowed }.
-   *[event_fat_fraction] Nicht eingehalten: Körperfett zu einem Termin, { $found } über dem gewünschten.
+   *[event_fat_fraction] Nicht eingehalten: Körperfett zu einem Anlass, { $found } über dem gewünschten.
 }
 picture-limit-dieting = Nicht eingehalten: Wochen im Defizit, { $found } statt höchstens { $allowed }.
 picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: Gewicht { $weight }, Fett { $fat }, Magergewebe { $lean }.
@@ -344,7 +344,7 @@ document-cautions = Bitte beachten
 document-why = Warum
 document-phases = Phasen
 document-intake = Essen
-document-intake-from-today = Ab heute: { $intake } kcal
+document-intake-from-today = Ab heute: { $intake } kcal
 document-days = Tag für Tag
 document-forecast = Vorhersage
 document-sizes = Andere Größen und ihr Preis
@@ -384,7 +384,7 @@ document-column = { $column ->
     [activity] Bewegung
     [burnt] verbraucht kcal am Tag
     [counts] zählt kcal am Tag
-    [use] genutzt für
+    [use] Nutzung
     [availability] bleibt dem Körper, kcal/kg
     [expected] erwartet
     [days_dieting] Tage im Defizit
@@ -415,7 +415,7 @@ document-size = { $size ->
     [steady] gleichmäßig
     [brisk] zügig
     [own] wie verlangt oder errechnet
-   *[largest] das Meiste, was sicher ist
+   *[largest] das größte sichere
 }
 document-size-planned = { $size }, geplant
 document-rail = { $rail ->
@@ -424,7 +424,7 @@ document-rail = { $rail ->
     [eating_disorder] einer Essstörung
     [medical] einer Krankheit oder einem Medikament
     [screening_unanswered] offenen Gesundheitsfragen
-    [bmi] Untergewicht
+    [bmi] nahem Untergewicht
     [body_fat] wenig Körperfett
     [deficit_share] einem großen Teil des Bedarfs
     [fat_supply] hohem Anspruch ans Körperfett
@@ -432,39 +432,39 @@ document-rail = { $rail ->
     [logged_loss] schnellem Verlust im Protokoll
     [energy_availability] wenig Energie neben dem Training
     [intake_floor] wenig Essen
-    [protein] zu Eiweiß
+    [protein] der Eiweißmenge
     [dietary_fat] wenig Fett im Essen
     [carbohydrate] wenig Kohlenhydraten
     [gain_rate] schneller Zunahme
-    [cut_history] vielen Diätphasen
+    [cut_history] früheren Diätphasen
    *[other] einer weiteren Grenze
 }
 document-expected = Zu erwarten: Gewicht { $weight }, Fett { $fat }, Magergewebe { $lean }, Wasser { $carried }.
 document-expected-spared = Zu erwarten: Gewicht { $weight }, Wasser { $carried }.
 document-expected-tissue = Zu erwarten: Gewicht { $weight }, Fett { $fat }, Magergewebe { $lean }.
 document-expected-tissue-spared = Zu erwarten: Gewicht { $weight }.
-document-eaten = { $intake } kcal am Tag: Eiweiß { $protein } g, Kohlenhydrate { $carbohydrate } g, Fett { $fat } g, Ballaststoffe { $fibre } g
+document-eaten = { $intake } kcal am Tag: Eiweiß { $protein } g, Kohlenhydrate { $carbohydrate } g, Fett { $fat } g, Ballaststoffe { $fibre } g
 document-eaten-until = { document-eaten }, bis { DATETIME($date, dateStyle: "long") }.
 document-eaten-for = { document-eaten }, { weeks } lang.
-document-day-kind-eaten = { document-day-kind }: { $intake } kcal, Eiweiß { $protein } g, Kohlenhydrate { $carbohydrate } g, Fett { $fat } g.
-document-day = { weekday-name }: { $intake } kcal, Eiweiß { $protein } g ({ $meals }), Kohlenhydrate { $carbohydrate } g, Fett { $fat } g
-document-day-training = , { $minutes } min Training
-document-day-alcohol = , darin { $alcohol } g Alkohol
-document-training = { $minutes } min, { $kcal } kcal
+document-day-kind-eaten = { document-day-kind }: { $intake } kcal, Eiweiß { $protein } g, Kohlenhydrate { $carbohydrate } g, Fett { $fat } g.
+document-day = { weekday-name }: { $intake } kcal, Eiweiß { $protein } g ({ $meals }), Kohlenhydrate { $carbohydrate } g, Fett { $fat } g
+document-day-training = , { $minutes } min Training
+document-day-alcohol = , darin { $alcohol } g Alkohol
+document-training = { $minutes } min, { $kcal } kcal
 document-lever = { lever }
 document-use = { $use ->
     [instead] dafür mehr essen
    *[together] essen wie geplant
 }
-document-not-safe = zu riskant
+document-not-safe = nicht sicher
 document-availability = { $observed } (wie geplant { $planned })
-document-rule-static = Mit 7.700 kcal je Kilogramm und gleichem Defizit: { $fat } Fett.
+document-rule-static = Mit 7.700 kcal je Kilogramm und gleichem Defizit: { $fat } Fett.
 document-rule-quoted = Oft genannt: { $fat } Fett in diesen Wochen und { $drop } auf der Waage in den ersten Tagen. Hier erwartet: { $forecast } in der ersten Woche.
-document-strategy-gain = Aufbau mit { $surplus } kcal Überschuss am Tag.
+document-strategy-gain = Aufbau mit { $surplus } kcal Überschuss am Tag.
 document-strategy-no-cut = Keine Diätphase.
 document-strategy-uncut = Der Aufbau endet bei { $starts } Körperfett, ohne Diätphase.
 document-strategy-cut = Eine Diätphase beginnt bei { $starts } Körperfett und endet bei { $ends }.
-document-strategy-deficit = Ihr Defizit ist { $deficit } kcal am Tag.
+document-strategy-deficit = Ihr Defizit beträgt { $deficit } kcal am Tag.
 document-strategy-longest = Sie dauert höchstens { weeks }.
 document-strategy-maintenance = Danach wird gehalten, mindestens { weeks }.
 document-total = { $total ->
@@ -485,8 +485,8 @@ NOT_MEDICAL_ADVICE = Das ist Information, kein ärztlicher Rat. Sprich mit einer
 FAT_FROM_BMI = Dein Körperfett ist aus Größe und Gewicht geschätzt. Bei Muskulösen ist das zu hoch: Lass es messen, bevor du dich darauf verlässt.
 ON_LOGGING_SCALE = Dieser Bedarf passt zu deinem Protokoll: Schreibst du weniger auf, als du isst, soll genau diese Menge darin stehen.
 ON_LOGGING_SCALE_URGENT = Dieser Bedarf passt zu deinem Protokoll. Er ist eine Schätzung und keine Menge, die du essen sollst: Die nennt dir die Arztpraxis.
-TWO_SEXES = Gerechnet ist mit den Gleichungen beider Geschlechter: Die Spanne deckt beide ab, und die strengeren Grenzen gelten.
-FROM_EQUATIONS = Ohne Protokoll stammt das allein aus Gleichungen. Am genauesten wird es mit vier Wochen Gewicht und Essen im Protokoll.
+TWO_SEXES = Gerechnet ist mit den Formeln beider Geschlechter: Die Spanne deckt beide ab, und die strengeren Grenzen gelten.
+FROM_EQUATIONS = Ohne Protokoll stammt das allein aus Formeln. Am genauesten wird es mit vier Wochen Gewicht und Essen im Protokoll.
 MAINTENANCE_BY_WEIGHT = Du protokollierst kaum Essen. Dein Bedarf folgt deshalb daraus, wie dein Gewicht auf die Vorgaben reagiert hat. Mit Essensprotokoll wird er genauer.
 
 # Ablehnungen, jede mit der Stelle, die hilft.
@@ -502,12 +502,12 @@ REFUSED_MEDICAL = Mit { condition }{ $others ->
    *[other] {" "}und { $others } weiteren Angaben
 } braucht ein Defizit eine Freigabe. Sprich bitte zuerst mit einer Arztpraxis oder Ernährungsfachkraft.
 REFUSED_BMI = Bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 2) } (Untergewicht beginnt unter { NUMBER($limit, maximumFractionDigits: 1) }) planen wir kein Defizit. Sprich bitte mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
-REFUSED_REFEEDING = Bei deinem Gewicht kann es gefährlich sein, ohne Aufsicht mehr zu essen. Wir nennen keine Menge. Geh bitte noch heute zum Arzt; es eilt.
+REFUSED_REFEEDING = Bei deinem Gewicht kann es gefährlich sein, unbeaufsichtigt mehr zu essen. Wir nennen keine Menge. Geh bitte noch heute in eine Arztpraxis; es eilt.
 REFUSED_FAT_TARGET = Für dich planen wir kein Körperfettziel, auch nicht im Aufbau. Sprich bitte zuerst mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
 REFUSED_BAND = Für dich planen wir kein Körperfettziel. Lass bitte den Bereich und die Ziele für Anlässe weg.
 REFUSED_UNANSWERED = Bevor die Gesundheitsfragen beantwortet sind, planen wir weder Defizit noch Aufbau. Was wir nicht wissen, gilt nie als unbedenklich.
-REFUSED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 2) } % je Woche, mehr als { NUMBER($limit_percent, maximumFractionDigits: 1) } %: kein weiteres Defizit. Iss mehr; war das nicht gewollt, geh zum Arzt.
-UNDERWEIGHT = Für deine Größe wiegst du zu wenig. Von hier führt der Weg über langsames Zunehmen: Sprich darüber bitte mit Arztpraxis oder Ernährungsfachkraft.
+REFUSED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 2) } % je Woche, mehr als { NUMBER($limit_percent, maximumFractionDigits: 1) } %: kein weiteres Defizit. Iss mehr; war das nicht gewollt, such ärztlichen Rat.
+UNDERWEIGHT = Für deine Größe wiegst du zu wenig. Von hier führt der Weg über langsames Zunehmen: Sprich darüber bitte mit einer Arztpraxis oder Ernährungsfachkraft.
 UNDERWEIGHT_AHEAD = So wie du jetzt isst, wiegst du bald zu wenig für deine Größe. Iss mindestens, was geplant ist, oder geh in eine Arztpraxis.
 REFUSED_BODY_FAT = { $speaks ->
     [yes] Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett planen wir kein Defizit: Die sichere Grenze liegt bei { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
@@ -535,10 +535,10 @@ SEE_FOR_MINORS = Unter 18 senken wir deine Energiemenge nicht: Sprich mit einer 
 CAPPED_UNANSWERED = Der Aufbau nach der Erhaltung fällt weg, bis die Gesundheitsfragen beantwortet sind.
 CAPPED_PROTEIN_ROOM = Du bekommst { NUMBER($given, maximumFractionDigits: 1) } statt { NUMBER($asked, maximumFractionDigits: 1) } Gramm Eiweiß je Kilogramm: Neben dem nötigen Fett ist für mehr kein Platz.
 CAPPED_DEFICIT = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag: { why }.
-CAPPED_DEFICIT_LATER = Später in der Diätphase beträgt das Defizit nur { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag: { why }.
+CAPPED_DEFICIT_LATER = Später in der Diätphase beträgt das Defizit nur { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag: { why }.
 CAPPED_DEFICIT_FOR_BMI = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag, sonst wärst du am Ende untergewichtig. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal gehen höchstens { weeks } lang.
 CAPPED_PROTEIN = Dein Eiweiß steigt auf { NUMBER($limit, maximumFractionDigits: 2) } Gramm je Kilogramm, das Mindeste in einem Defizit.
-CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf.
+CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf.
 CAPPED_GAIN_RATE_AT_FIRST = Dein Überschuss ist zuerst { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf.
 CAPPED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum bleibt das Defizit bei den üblichen { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
 NO_SAFE_DEFICIT = Kein Defizit, das etwas bringt, ist für dich zurzeit sicher: { why }.
@@ -551,20 +551,20 @@ WARNED_YOUNG_ADULT = Mit 18 oder 19 reift dein Körper vielleicht noch: Halte da
 WARNED_EATING_DISORDER_DOUBT = Du warst dir wegen einer Essstörung unsicher. Machen dir Essen oder Gewicht Sorgen, sprich zuerst mit einer Arztpraxis; wird es schlimmer, brich ab.
 WARNED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche. Erklärt das keine Diät, iss mehr und lass es in einer Arztpraxis abklären.
 WARNED_EATEN_FLOOR = { $periods ->
-    [no] Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag; iss mindestens { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Bei gedrückter Stimmung oder Essanfällen: geh zum Arzt.
-   *[yes] Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag; iss mindestens { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode: geh zum Arzt.
+    [no] Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag; iss mindestens { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Bei gedrückter Stimmung oder Essanfällen such ärztlichen Rat.
+   *[yes] Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag; iss mindestens { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode such ärztlichen Rat.
 }
 WARNED_EATEN_AVAILABILITY = { $periods ->
-    [no] Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung oder Essanfällen: geh zum Arzt.
-   *[yes] Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode: geh zum Arzt.
+    [no] Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung oder Essanfällen such ärztlichen Rat.
+   *[yes] Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode such ärztlichen Rat.
 }
 WARNED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum ist das Defizit höchstens so groß wie üblich.
-WARNED_HISTORY_NOT_TOLD = Deine früheren Diäten sind nicht bekannt. Bleib bis dahin bei höchstens { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal Defizit am Tag.
+WARNED_HISTORY_NOT_TOLD = Deine früheren Diäten sind nicht bekannt. Bleib so lange bei höchstens { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal Defizit am Tag.
 WARNED_BMI = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } liegt nahe am Untergewicht: Halte die Phase kurz.
 WARNED_BODY_FAT = Die Phase endet bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett, so schlank, wie es die wenigsten gut halten können.
 WARNED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett ist so schlank, wie es die wenigsten gut halten können.
 WARNED_DEFICIT_SHARE = Das Defizit macht { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Bedarfs aus: Rechne mit Hunger und Müdigkeit.
-WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag sind mehr als die { NUMBER($usual_kcal, maximumFractionDigits: 0) }, bis zu denen Mini-Cuts meist gehen: Achte auf Hunger, Schlaf und Kraft.
+WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag sind mehr als die { NUMBER($usual_kcal, maximumFractionDigits: 0) }, bis zu denen Mini-Cuts meist gehen: Achte auf Hunger, Schlaf und Kraft.
 WARNED_FAT_SUPPLY = Das Defizit verlangt jedem Kilogramm Körperfett { NUMBER($observed, maximumFractionDigits: 1) } kcal am Tag ab. Über { NUMBER($limit, maximumFractionDigits: 1) } verlierst du vielleicht mehr Muskeln.
 WARNED_LOSS = Geplant sind { NUMBER($percent, maximumFractionDigits: 2) } % Gewichtsverlust je Woche. Das ist schnell: Achte auf deine Kraft.
 WARNED_AVAILABILITY = { $periods ->
@@ -588,25 +588,25 @@ FAT_FREE_MASS_INDEX_UNUSUAL = So viel Muskulatur haben bei dieser Größe nur we
 WEIGHT_IN_POUNDS = Gewicht und Größe ergeben einen Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) }. Sieht das falsch aus, prüfe die Einheiten: Kilogramm, nicht Pfund, und Zentimeter.
 MAINTENANCE_UNUSUAL = { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag sind das { NUMBER($times, maximumFractionDigits: 1) }-Fache des Ruheumsatzes, das halten wenige durch. Stimmen Aktivität und Angaben?
 PAL_ABOVE_SUSTAINABLE = Deine Aktivität ergibt das { NUMBER($pal, maximumFractionDigits: 2) }-Fache des Ruheumsatzes; mehr als { NUMBER($limit, maximumFractionDigits: 2) } hält man kaum durch. Prüfe die Angaben.
-BMI_OVERSTATES_WITH_MUSCLE = Größe und Gewicht unterscheiden Muskeln nicht von Fett: Bei Sportlern ergeben sie etwa { NUMBER($points, maximumFractionDigits: 1) } Punkte zu viel Körperfett.
+BMI_OVERSTATES_WITH_MUSCLE = Größe und Gewicht unterscheiden Muskeln nicht von Fett: Bei Trainierten ergeben sie etwa { NUMBER($points, maximumFractionDigits: 1) } Punkte zu viel Körperfett.
 
 # Ein Plan: warum jede Zahl so ist.
-DEFICIT_CHOSEN = Du isst { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst: { size-reason }.
-SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger: { weeks }, etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett und schlimmstenfalls { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Magergewebe.
-SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { weeks }, etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Magergewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett.
-SIZE_OF_GAIN_SPARED = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { weeks }.
+DEFICIT_CHOSEN = Du isst { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst: { size-reason }.
+SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger: { weeks }, etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett und schlimmstenfalls { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Magergewebe.
+SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { weeks }, etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Magergewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett.
+SIZE_OF_GAIN_SPARED = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { weeks }.
 DEFICIT_ASKED = Du isst { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst, wie gewünscht.
 GOAL_SMALL = Dein Ziel ist klein: In { weeks }, kürzer kann diese Phase nicht sein, reicht ein kleines Defizit.
-GOAL_FITS_MINI_CUT = Ein Mini-Cut bringt dich in { weeks } ans Ziel, mit { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst.
+GOAL_FITS_MINI_CUT = Ein Mini-Cut bringt dich in { weeks } ans Ziel, mit { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst.
 DEFICIT_SOLVED = Mit { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst, verlierst du in { weeks } { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett.
 WEEKS_SOLVED = Mit diesem Defizit dauert es { weeks }, bis { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett weg sind.
 WEEKS_DEFAULT = Die Phase dauert { weeks }: die Mitte der üblichen zwei bis sechs, abzüglich dessen, was schon geschafft ist.
 CUT_WEEKS_DEFAULT = Die Phase dauert { weeks }, weil weder ein Ziel noch eine Dauer angegeben war.
 WEEKS_TO_EVENT = Die Phase dauert { weeks }, so lange sie vor deinem Termin kann.
 FAT_SOLVED = Rechne mit etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett, die du mit diesem Defizit in { weeks } verlierst.
-PLANNED_AS_KEPT = Bisher hast du etwa { NUMBER($percent, maximumFractionDigits: 0) } % der geplanten Defizite eingehalten: Rechne mit { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks } statt mit { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
+PLANNED_AS_KEPT = Bisher hast du etwa { NUMBER($percent, maximumFractionDigits: 0) } % der geplanten Defizite eingehalten: Rechne mit { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks } statt mit { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
 FORECAST_AS_KEPT = Bisher hast du etwa { NUMBER($percent, maximumFractionDigits: 0) } % der geplanten Defizite eingehalten. Mit mehr rechnet diese Vorhersage nicht.
-SHRINKING_DEFICIT = Dein Körper verbraucht bald weniger, darum schrumpft das Defizit: von { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal am Tag in der ersten vollen Woche auf { NUMBER($last_kcal, maximumFractionDigits: 0) } in der letzten.
+SHRINKING_DEFICIT = Dein Körper verbraucht bald weniger, darum schrumpft das Defizit: von { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal am Tag in der ersten vollen Woche auf { NUMBER($last_kcal, maximumFractionDigits: 0) } in der letzten.
 PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } Gramm Eiweiß je Kilogramm, zusammen mit Krafttraining, schützen im Defizit deine Muskeln.
 NO_TRAINING = Mit weniger als zwei Einheiten Krafttraining je Woche verlierst du mehr Muskeln. Zwei sind der einfachste Schutz.
 EASING_IN = { $weeks ->
@@ -614,21 +614,21 @@ EASING_IN = { $weeks ->
    *[other] In den ersten { $weeks } Wochen gilt
 } das halbe Defizit: Du hast weniger Hunger, und es dauert etwa um so viel länger.
 MAINTENANCE_WHY = Nach der Diätphase hältst du mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag, { NUMBER($lower_kcal, maximumFractionDigits: 0) } weniger als vorher: Dein Körper ist kleiner und sparsamer.
-MAINTENANCE_NOT_LOWER = Nach der Diätphase hältst du mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag. So bald nach viel mehr Essen verbraucht dein Körper nicht weniger als vorher.
+MAINTENANCE_NOT_LOWER = Nach der Diätphase hältst du mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag. So bald nach viel mehr Essen verbraucht dein Körper nicht weniger als vorher.
 REBOUND = Die Waage steigt um etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg, weil Glykogen, Wasser und Nahrung im Darm zurückkommen. Das ist kein Fett.
 SURPLUS_WHY = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag passen zu deiner Trainingserfahrung und deiner fettfreien Masse. Deine Energiemenge wird { every-weeks } neu gesetzt.
-GAIN_RATE_EXPECTED = Rechne mit etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % Zunahme im Monat, davon { NUMBER($lean_share, maximumFractionDigits: 0) } % Magergewebe.
-GAIN_RATE_EXPECTED_SPARED = Rechne mit etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % Zunahme im Monat.
+GAIN_RATE_EXPECTED = Rechne damit, im Monat etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % deines Gewichts zuzunehmen, davon { NUMBER($lean_share, maximumFractionDigits: 0) } % Magergewebe.
+GAIN_RATE_EXPECTED_SPARED = Rechne damit, im Monat etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % deines Gewichts zuzunehmen.
 RETURN_CHECKS = Ohne Wasser nimmst du etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg je Woche zu. Prüfe am { DATETIME($first_date, dateStyle: "long") } und { DATETIME($second_date, dateStyle: "long") }: Beim Doppelten halbiere den Überschuss.
-RETURN_CHECKS_SPARED = Ohne Wasser nimmst du etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg je Woche zu. Prüfe am { DATETIME($first_date, dateStyle: "long") } und { DATETIME($second_date, dateStyle: "long") }: Beim Doppelten frag deine Arztpraxis.
+RETURN_CHECKS_SPARED = Ohne Wasser nimmst du etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg je Woche zu. Prüfe am { DATETIME($first_date, dateStyle: "long") } und { DATETIME($second_date, dateStyle: "long") }: Beim Doppelten frag deine Arztpraxis.
 CEILING_REACHED = Um den { DATETIME($date, dateStyle: "long") } erreichst du voraussichtlich { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett.
 CEILING_NOT_REACHED = In diesen Wochen erreichst du { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett voraussichtlich nicht.
 END_AT_TARGET = Hör auf, sobald der Trend { NUMBER($fat_kg, maximumFractionDigits: 1) } kg weniger Fett zeigt, auch vor der letzten Woche.
 END_AT_LIMIT = Hör spätestens nach { weeks } auf: Ein Mini-Cut soll kurz sein.
 END_CUT_AT_LIMIT = Hör spätestens nach { weeks } auf, und halte dann erst einmal dein Gewicht.
 END_ON_SIGNS = { $periods ->
-    [no] Hör früher auf, wenn die Kraft zweimal nacheinander nachlässt, bei schlechtem Schlaf, gedrückter Stimmung oder Essanfällen.
-   *[yes] Hör früher auf, wenn die Kraft zweimal nacheinander nachlässt, bei schlechtem Schlaf, gedrückter Stimmung, Essanfällen oder ausgebliebener Periode.
+    [no] Hör früher auf, wenn die Kraft in zwei Einheiten nacheinander nachlässt, bei schlechtem Schlaf, gedrückter Stimmung oder Essanfällen.
+   *[yes] Hör früher auf, wenn die Kraft in zwei Einheiten nacheinander nachlässt, bei schlechtem Schlaf, gedrückter Stimmung, Essanfällen oder ausgebliebener Periode.
 }
 END_ON_FAST_LOSS = Iss mehr, wenn dein Gewicht zwei Wochen lang schneller fällt als { NUMBER($percent, maximumFractionDigits: 1) } % je Woche; das Wasser der ersten Woche zählt nicht.
 TRAIN_IN_DEFICIT = Halte die Gewichte im Training hoch. Erholst du dich schlechter, mach zuerst weniger Sätze.
@@ -646,43 +646,43 @@ PAUSED = Zuerst hältst du { weeks } dein Gewicht; geplant ist die Phase für de
 HELD_AT_CEILING = Dein Körperfett ist schon an der Obergrenze dieses Aufbaus, darum hältst du. Vor einem Aufbau kommt eine Fettabnahme.
 HELD_AFTER_CUT = Auch nach dieser Fettabnahme liegt dein Körperfett an der Obergrenze des Aufbaus, darum hältst du. Davor kommt noch eine Fettabnahme.
 HELD_FROM_CEILING = Ab dem { DATETIME($date, dateStyle: "long") } hältst du: Dann ist dein Körperfett an der Obergrenze dieses Aufbaus. Vor dem nächsten kommt eine Fettabnahme.
-GAIN_TARGET_PAST_CEILING = Bei etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ist dein Körperfett an der Obergrenze dieses Aufbaus: Nimm dieses Gewicht als Ziel, oder verlier vorher Fett.
+GAIN_TARGET_PAST_CEILING = Bei etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ist dein Körperfett an der Obergrenze dieses Aufbaus: Nimm dieses Gewicht als Ziel, oder verlier vorher Fett.
 GAIN_NOT_NOW = Einen Aufbau planen wir dir jetzt nicht: Iss so viel, wie du verbrauchst, und trainiere. Bei Sorgen frag eine Arztpraxis oder Ernährungsfachkraft.
 GAIN_OVER = Ab dem { DATETIME($date, dateStyle: "long") } isst du so viel, wie du verbrauchst, und trainierst weiter: Dann reicht dieser Aufbau. Bei Sorgen frag eine Arztpraxis.
 HELD_FROM_CEILING_SPARED = Ab dem { DATETIME($date, dateStyle: "long") } isst du so viel, wie du verbrauchst, und trainierst weiter. Bei Sorgen frag eine Arztpraxis oder Ernährungsfachkraft.
-GAIN_TARGET_PAST_CEILING_SPARED = Dieser Aufbau geht bis etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg und nicht weiter.
+GAIN_TARGET_PAST_CEILING_SPARED = Dieser Aufbau geht bis etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg und nicht weiter.
 HOLD_WHY = { $moves ->
-    [yes] Dein Körper bleibt, wie er ist, mit jetzt { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag und { NUMBER($last_kcal, maximumFractionDigits: 0) } in der letzten Woche.
+    [yes] Dein Körper bleibt, wie er ist, mit jetzt { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag und { NUMBER($last_kcal, maximumFractionDigits: 0) } in der letzten Woche.
    *[no] Mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag bleibt dein Körper, wie er ist.
 }
-HOLD_NEED = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind das Mindeste, was dein Körper in diesen Wochen braucht.
-TRAINING_DAYS_MORE = An Trainingstagen isst du mehr, weil du mehr verbrauchst: bis zu { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Ruhetage haben weniger, die Woche bleibt gleich.
+HOLD_NEED = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind das Mindeste, was dein Körper in diesen Wochen braucht.
+TRAINING_DAYS_MORE = An Trainingstagen isst du mehr, weil du mehr verbrauchst: bis zu { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Ruhetage haben weniger, die Woche bleibt gleich.
 TRAINING_DAYS_LIMITED = In der knappsten Woche bekommen Trainingstage { NUMBER($percent, maximumFractionDigits: 0) } % dessen, was Training verbraucht. An Ruhetagen gilt: { why }.
 FLEXIBLE_DAYS_PAID = An deinen anderen Tagen isst du bis zu { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal weniger und gleichst so die freien aus. Die Woche bleibt gleich.
-CAPPED_FLEXIBLE_DAYS = In der knappsten Woche passen { NUMBER($fits_kcal, maximumFractionDigits: 0) } von { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal in freie Tage. An anderen gilt: { why }.
+CAPPED_FLEXIBLE_DAYS = In der knappsten Woche passen { NUMBER($fits_kcal, maximumFractionDigits: 0) } von { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal in freie Tage. An anderen gilt: { why }.
 HIGHER_DAYS_LOSE_NO_MORE = Tage mit mehr Essen machen die Woche leichter. Zusätzliches Fett verlierst du durch sie nicht.
-ALCOHOL_COUNTED = Alkohol zählt wie Essen, mit 7,1 kcal je Gramm, und nährt keinen Muskel. Weniger davon ist immer gut.
+ALCOHOL_COUNTED = Alkohol zählt wie Essen, mit 7,1 kcal je Gramm, und nährt keinen Muskel. Weniger davon ist immer gut.
 MEALS_PROTEIN = In { meals } isst du je bis zu { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß. Am meisten zählt, was der ganze Tag hat.
 MEALS_FEWER = Weniger und größere Mahlzeiten bauen besser Muskeln auf: etwa { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß in jeder von { meals }.
 PLANT_PROTEIN = Du bekommst ein Zehntel mehr Eiweiß, weil Pflanzen etwas weniger liefern, was Muskeln brauchen. Soja, Bohnen und Getreide zusammen sind gut.
-PROTEIN_REFERENCE = Dein Eiweiß ist für { NUMBER($reference_kg, maximumFractionDigits: 0) } kg gerechnet, den Teil deines Gewichts, der es braucht.
-WEEK_BEYOND_PROFILE = Dieses Training verbraucht etwa { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal am Tag, dein Profil rechnet mit { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Ändere deine Aktivität, sonst bekommst du zu wenig.
+PROTEIN_REFERENCE = Dein Eiweiß ist für { NUMBER($reference_kg, maximumFractionDigits: 0) } kg gerechnet, den Teil deines Gewichts, der es braucht.
+WEEK_BEYOND_PROFILE = Dieses Training verbraucht etwa { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal am Tag, dein Profil rechnet mit { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Ändere deine Aktivität, sonst bekommst du zu wenig.
 FLEXIBLE_DAY_AFTER_PLAN = Dein freier Tag am { DATETIME($date, dateStyle: "long") } liegt nach dem Plan, der am { DATETIME($last_date, dateStyle: "long") } endet.
-LEVER_BURNS = { lever } verbrauchen täglich etwa { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal. Einen Teil spart der Körper anderswo; { NUMBER($kept_kcal, maximumFractionDigits: 0) } zählen, zwischen { NUMBER($lower_kcal, maximumFractionDigits: 0) } und { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
-LEVER_EAT_MORE = { lever }: Dafür darfst du { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal mehr essen, also { NUMBER($intake_kcal, maximumFractionDigits: 0) } am Tag, bei etwa gleichem Fettverlust.
-LEVER_LOSE_MORE = { lever }, und du isst wie geplant: So verlierst du etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett mehr.
-LEVER_AVAILABILITY = Bei { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal bleiben deinem Körper damit { NUMBER($observed, maximumFractionDigits: 1) } kcal je Kilogramm fettfreier Masse, nach Plan allein { NUMBER($planned, maximumFractionDigits: 1) }.
+LEVER_BURNS = { lever } verbrauchen täglich etwa { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal. Einen Teil spart der Körper anderswo; { NUMBER($kept_kcal, maximumFractionDigits: 0) } zählen, zwischen { NUMBER($lower_kcal, maximumFractionDigits: 0) } und { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
+LEVER_EAT_MORE = { lever }: Dafür darfst du { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal mehr essen, also { NUMBER($intake_kcal, maximumFractionDigits: 0) } am Tag, bei etwa gleichem Fettverlust.
+LEVER_LOSE_MORE = { lever }, und du isst wie geplant: So verlierst du etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett mehr.
+LEVER_AVAILABILITY = Bei { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal bleiben deinem Körper damit { NUMBER($observed, maximumFractionDigits: 1) } kcal je Kilogramm, das kein Fett ist, nach Plan allein { NUMBER($planned, maximumFractionDigits: 1) }.
 LEVER_TOO_MUCH = { lever } sind beim geplanten Essen zu viel: Deinem Körper bliebe zu wenig Energie. Iss dafür mehr.
 LEVER_TOO_MUCH_EVEN_FED = { lever } sind in dieser Phase zu viel: Selbst mit mehr Essen bliebe deinem Körper zu wenig Energie.
 LEVER_ASK_FIRST = Mehr Bewegung könnte helfen. Frag wegen deiner Gesundheitsangaben vorher deinen Arzt oder deine Ärztin, wie viel davon sicher ist.
 BREAKS_WHY = Pausen machen eine lange Diätphase leichter. Mehr Fett verlierst du durch sie nicht, und die Waage steigt, solange sie dauern.
 CUT_RESET = Deine Energiemenge wird nach { $first_weeks } Wochen und dann { every-weeks } neu gesetzt, damit das Defizit hält, während dein Körper sich ändert.
-GAIN_TARGET_TOO_FAR = Kein Aufbau in seinen Grenzen erreicht dieses Gewicht in { weeks }: Er geht bis etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg.
+GAIN_TARGET_TOO_FAR = Kein Aufbau in seinen Grenzen erreicht dieses Gewicht in { weeks }: Er geht bis etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg.
 GOAL_ALREADY_MET = Dein Ziel ist schon erreicht: Es gibt nichts zu verlieren.
 PHASE_USED_UP = Dieser Mini-Cut läuft schon { weeks }, länger soll keiner sein: Geh zur Erhaltung über, oder plane eine längere Diätphase.
 CUT_NEEDS_READING = Mit einem nur aus Größe und Gewicht berechneten Körperfett beginnt keine Diätphase. Lass es messen (Hautfalten, Umfänge, DXA) und frag dann wieder.
 CUT_NO_ROOM = In die verbleibenden Wochen passt keine Diätphase dieser Art.
-CUT_TOO_SMALL = In sicheren Grenzen bleiben dir nur { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal weniger am Tag: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks }. Das kann keine Waage von Wasser unterscheiden.
+CUT_TOO_SMALL = In sicheren Grenzen bleiben dir nur { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal weniger am Tag: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks }. Das kann keine Waage von Wasser unterscheiden.
 GAIN_NO_ROOM = Schon das Mindeste, was du essen sollst, ließe dich schneller zunehmen, als gut ist. Darum hältst du.
 GAIN_NEEDS_TRAINING = Ein Überschuss baut nur mit Krafttraining Muskeln auf: Fang zuerst mit dem Training an.
 TARGET_WRONG_SIDE = Diese Energiemenge führt von deinem Ziel weg, oder du bleibst vorher stehen.
@@ -726,13 +726,13 @@ DECISION_NEAR_UNDERWEIGHT = Ein Body-Mass-Index von { NUMBER($bmi, maximumFracti
 DECISION_LEAN_ENOUGH = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett bist du schlank genug: Eine Diätphase würde Trainingszeit kosten und nichts bringen. { advice }
 DECISION_NOT_YET = Noch nicht: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % kostet ein Mini-Cut mehr Muskeln und Mühe, als er dir in { weeks } bringt. { advice }
 DECISION_NO_DUE = Nahe dem Körperfett, das du gewählt hast, lohnt sich keine Diätphase.
-DECISION_CUT_DUE = Eine Diätphase ist jetzt besser: Dein Körperfett ist { NUMBER($fat_percent, maximumFractionDigits: 1) } %, und ab { NUMBER($due_percent, maximumFractionDigits: 1) } % lohnt sie sich.
+DECISION_CUT_DUE = Eine Diätphase ist jetzt besser: Dein Körperfett liegt bei { NUMBER($fat_percent, maximumFractionDigits: 1) } %, und ab { NUMBER($due_percent, maximumFractionDigits: 1) } % lohnt sie sich.
 DECISION_CUT_FOR_LEANNESS = Du wärst gern schlanker, und das ist Grund genug: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % ist eine Diätphase für dich besser.
-DECISION_TRADE = Über { weeks } ist { best-phase } dir etwa { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg Magergewebe mehr wert als { other-phase }, mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit.
+DECISION_TRADE = Über { weeks } ist { best-phase } dir etwa { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg Magergewebe mehr wert als { other-phase }, mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit.
 DECISION_CLOSE = Über { weeks } ist nichts klar besser: In { NUMBER($probability_percent, maximumFractionDigits: 0) } % der Fälle ist { best-phase } mehr wert als { other-phase }. Nimm, was dir passt.
 DECISION_LONGER_CUT = Ein Mini-Cut ist dafür zu kurz: Du brauchst { weeks }.
 DECISION_LONG_WAY = Eine Diätphase kommt nicht auf { NUMBER($target_percent, maximumFractionDigits: 1) } %: Beende diese rechtzeitig, und frag nach einer Haltephase wieder.
-DECISION_WITHIN_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett sind für dein Alter und Geschlecht gesund ({ NUMBER($lower_percent, maximumFractionDigits: 0) } bis { NUMBER($upper_percent, maximumFractionDigits: 0) } %): Eine Diätphase ist Geschmackssache, keine Gesundheitsfrage.
+DECISION_WITHIN_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett sind für dein Alter und Geschlecht gesund ({ NUMBER($lower_percent, maximumFractionDigits: 0) } bis { NUMBER($upper_percent, maximumFractionDigits: 0) } %): Eine Diätphase wäre fürs Aussehen, nicht für die Gesundheit.
 DECISION_BELOW_HEALTHY = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett hast du nichts zu verlieren. Bist du mit deinem Aussehen unglücklich, sprich mit jemandem, dem du vertraust, oder einer Arztpraxis.
 DECISION_ABOVE_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegen über dem gesunden Bereich für dein Alter und Geschlecht; er endet bei { NUMBER($upper_percent, maximumFractionDigits: 0) } %.
 DECISION_HISTORY_UNKNOWN = Deine früheren Phasen sind nicht bekannt. Gib sie an, dann zählt auch eine kürzliche Diätphase oder ein Muster.
@@ -760,7 +760,7 @@ CHANGE_DUE_BELOW = Unter { NUMBER($due_percent, maximumFractionDigits: 1) } % K
 CHANGE_READING = Deine Messung kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: Mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit liegst du in Wahrheit auf der anderen Seite der Grenze.
 CHANGE_READING_NEEDED = Erst mit einer echten Körperfettmessung käme eine Diätphase infrage.
 CHANGE_MOTIVE = Wärst du gern schlanker, ist das Grund genug: Eine Diätphase wäre dann ab { NUMBER($due_percent, maximumFractionDigits: 1) } % fällig.
-CHANGE_UNDERWEIGHT = Unter einem Body-Mass-Index von { NUMBER($limit, maximumFractionDigits: 1) } kommt keine Fettabnahme in Frage, wie hoch dein Körperfett auch ist.
+CHANGE_UNDERWEIGHT = Unter einem Body-Mass-Index von { NUMBER($limit, maximumFractionDigits: 1) } kommt keine Fettabnahme infrage, wie hoch dein Körperfett auch ist.
 CHANGE_CONTENT = Bist du zufrieden, wie du bist, kann eine Diätphase bis { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett warten.
 CHANGE_TIME = Ab dem { DATETIME($date, dateStyle: "long") } kommt wieder eine Diätphase infrage.
 CHANGE_EVENT_START = Die Diätphase für deinen Anlass beginnt spätestens am { DATETIME($date, dateStyle: "long") }.
@@ -806,8 +806,8 @@ LOG_PARTIAL_INTAKE = { $count ->
    *[other] { $count } nur teilweise protokollierte Tage zählen
 } als nicht protokolliert.
 LOG_INTAKE_NOTHING = { $count ->
-    [one] Ein Tag mit 0 kcal zählt
-   *[other] { $count } Tage mit 0 kcal zählen
+    [one] Ein Tag mit 0 kcal zählt
+   *[other] { $count } Tage mit 0 kcal zählen
 } als nicht protokolliert.
 LOG_INTAKE_MISSING = An { $count ->
     [one] einem
@@ -826,11 +826,11 @@ SETTLE_WEIGH_ON = Das klärt es: Wiege dich noch zehn Tage lang täglich. Wasser
 SETTLE_WEIGH_ON_SPARED = Zehn weitere Tage zeigen es: Wasser ohne Ursache vergeht, Gewebe nicht. Wiege dich dafür nicht öfter als sonst.
 TREND_STALE = Deine letzte Wägung ist { days } her.
 KNOWN_LONG_AGO = Das Letzte, was von dir bekannt ist, ist vom { DATETIME($date, dateStyle: "long") }: Wieg dich und protokolliere zwei Wochen, dann frag noch einmal.
-LOG_WEIGHT_COUNTS = Dein Profil sagt { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, dein Protokoll zuletzt { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, und die zählen hier. Bring bitte dein Profil auf den neuesten Stand.
-STATE_WEIGHT_APART = Dein Profil sagt { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, zuletzt bekannt waren { NUMBER($known_kg, maximumFractionDigits: 1) } kg, und die zählen hier. Waren das deine Wägungen?
+LOG_WEIGHT_COUNTS = Dein Profil sagt { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, dein Protokoll zuletzt { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, und die zählen hier. Bring bitte dein Profil auf den neuesten Stand.
+STATE_WEIGHT_APART = Dein Profil sagt { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, zuletzt bekannt waren { NUMBER($known_kg, maximumFractionDigits: 1) } kg, und die zählen hier. Waren das deine Wägungen?
 TREND_UNDER_LOGGED = Dein Protokoll enthält etwa { NUMBER($percent, maximumFractionDigits: 0) } % weniger, als dein Körper erwarten lässt: Richte dich nach den Mengen in deinem Protokoll.
-TREND_STEPS_FEWER = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte weniger gegangen als in den Wochen davor. Dein Körper verbraucht dadurch täglich etwa { NUMBER($kcal, maximumFractionDigits: 0) } kcal weniger.
-TREND_STEPS_MORE = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte mehr gegangen als in den Wochen davor. Dein Körper verbraucht dadurch täglich etwa { NUMBER($kcal, maximumFractionDigits: 0) } kcal mehr.
+TREND_STEPS_FEWER = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte weniger gegangen als in den Wochen davor. Dein Körper verbraucht dadurch täglich etwa { NUMBER($kcal, maximumFractionDigits: 0) } kcal weniger.
+TREND_STEPS_MORE = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte mehr gegangen als in den Wochen davor. Dein Körper verbraucht dadurch täglich etwa { NUMBER($kcal, maximumFractionDigits: 0) } kcal mehr.
 TREND_STEPS_STEADY = Du gehst gleich viel, etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte am Tag: Ändert sich dein Gewicht, liegt es nicht am Gehen.
 
 # Eine Phase neben ihrem Plan.
@@ -850,14 +850,14 @@ REVIEW_NOT_WEIGHED = Deine letzte Wägung ist { days } her, zu lange für ein Ur
    *[no] Wiege
 } dich und protokolliere etwa { more-days }.
 REVIEW_WITHIN_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert; der Plan erwartet bis jetzt { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
-REVIEW_NEAR_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartet { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: So nah kann es Zufall sein.
+REVIEW_NEAR_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartet { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: So nah kann es Zufall sein.
 REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: anders als geplant ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
-REVIEW_CONTRADICTED = Waage und Plan widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg statt { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Protokoll und Teller weichen ab, oder es ist Wasser.
-REVIEW_EVENT_WATER = Etwa { NUMBER($water_kg, maximumFractionDigits: 1) } kg der Änderung deines Gewichts sind Wasser ({ event }){ $explains ->
+REVIEW_CONTRADICTED = Waage und Plan widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg statt { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Protokoll und Teller weichen ab, oder es ist Wasser.
+REVIEW_EVENT_WATER = Etwa { NUMBER($water_kg, maximumFractionDigits: 1) } kg der Änderung deines Gewichts sind Wasser ({ event }){ $explains ->
     [yes] . Das erklärt sie.
    *[no] , aber nicht alles.
 }
-REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant{ $goes_on ->
+REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant{ $goes_on ->
     [yes] : Versuche, dich an den Plan zu halten.
    *[no] .
 }
@@ -866,8 +866,8 @@ REVIEW_PLAN_STANDS = Der Plan bleibt, wie er ist: Weniger vorzugeben hilft nicht
 REVIEW_EAT_THE_PLAN = Der Plan bleibt, wie er ist: Iss erst einmal, was er vorgibt. Ist es zu viel? Sag es, und plane neu.
 REVIEW_KEPT_LATELY = In der letzten Woche hast du dich an den Plan gehalten: Mach so weiter, dann zeigt es sich.
 REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert. Protokolliere eine ganze Woche: Erst dann lässt sich deine Energiemenge richtig einstellen.
-REVIEW_AS_TOLD = Es ist kaum Essen protokolliert, also spricht nur dein Gewicht. Machst du so weiter, hält es ein Plan mit etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
-REVIEW_NEEDS_LESS = Laut Protokoll hast du wie geplant gegessen, doch der Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal aus, nicht { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Es fehlt Essen, oder du brauchst weniger.
+REVIEW_AS_TOLD = Es ist kaum Essen protokolliert, also spricht nur dein Gewicht. Machst du so weiter, hält es ein Plan mit etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
+REVIEW_NEEDS_LESS = Laut Protokoll hast du planmäßig gegessen, doch der Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal aus, nicht nach { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Es fehlt Essen, oder du brauchst weniger.
 REVIEW_NEEDS_MORE = Laut Protokoll hast du wie geplant gegessen, doch dein Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag aus, nicht nach { NUMBER($planned_kcal, maximumFractionDigits: 0) }.
 REVIEW_STEPPED = { $direction ->
     [less] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag weniger als geplant
@@ -881,18 +881,18 @@ REVIEW_TOO_LATE = { $days ->
    *[other] Es bleiben nur { $days } Tage
 }, zu wenig für eine Änderung: Iss wie bisher.
 REVIEW_PURPOSE_MET = Du hast etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett verloren, { NUMBER($target_kg, maximumFractionDigits: 1) } kg waren das Ziel: Beende die Phase.
-REVIEW_CEILING_MET = Dein Körperfett ist etwa { NUMBER($fat_percent, maximumFractionDigits: 1) } %, und bei { NUMBER($ceiling_percent, maximumFractionDigits: 1) } % endet dieser Aufbau.
-REVIEW_LIMIT_REACHED = Dieser Mini-Cut läuft { days }, und mehr als { $limit_days } sollen es nicht sein: Beende ihn, mit oder ohne Ziel.
-REVIEW_GETS_NOWHERE = { weeks } dieser Phase haben kaum Fett gekostet. Mehr vom Gleichen ändert daran nichts: Beende sie lieber jetzt.
-REVIEW_START_AGAIN = Bleib vier Wochen bei der Erhaltung. Fang neu an, wenn die Wochen davor es zulassen: kleineres Defizit, jede Mahlzeit protokolliert.
+REVIEW_CEILING_MET = Dein Körperfett liegt bei etwa { NUMBER($fat_percent, maximumFractionDigits: 1) } %, und bei { NUMBER($ceiling_percent, maximumFractionDigits: 1) } % endet dieser Aufbau.
+REVIEW_LIMIT_REACHED = Dieser Mini-Cut läuft schon { days }, und mehr als { $limit_days } sollen es nicht sein: Beende ihn, mit oder ohne Ziel.
+REVIEW_GETS_NOWHERE = In { weeks } hat diese Phase kaum Fett abgebaut. Mehr vom Gleichen ändert daran nichts: Beende sie lieber jetzt.
+REVIEW_START_AGAIN = Bleib vier Wochen bei der Erhaltung. Fang neu an, wenn die nächsten Wochen Raum dafür lassen: kleineres Defizit, jede Mahlzeit protokolliert.
 REVIEW_PHASE_OVER = Die Phase ist vorbei.
 REVIEW_NOT_SAFE = Ein Defizit ist für dich nicht mehr sicher: Beende die Phase.
 REVIEW_NO_ROOM = Unter deinem heutigen Bedarf bleibt kein nützliches Defizit: { why }. Beende die Phase.
 REVIEW_STOPPED_BY_RAIL = Die Tage, die noch kommen, wären nicht sicher: Beende die Phase.
 REVIEW_SHORTEN = So erreichst du das Ziel um den { DATETIME($date, dateStyle: "long") }, { days } vor dem geplanten Ende.
 REVIEW_EXTEND = Du brauchst etwa bis zum { DATETIME($date, dateStyle: "long") }, { days } länger als geplant.
-REVIEW_OUT_OF_REACH = So wie es läuft, sind bis zum Ende dieser Phase { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett zu erwarten.
-REVIEW_GOAL_TOO_FAR = Selbst bis zum { DATETIME($date, dateStyle: "long") }, ihrem spätesten Ende, nimmt diese Phase etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett: Beende sie lieber jetzt.
+REVIEW_OUT_OF_REACH = So wie es läuft, sind bis zum Ende dieser Phase { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett zu erwarten.
+REVIEW_GOAL_TOO_FAR = Selbst bis zum { DATETIME($date, dateStyle: "long") }, ihrem spätesten Ende, nimmt diese Phase etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett: Beende sie lieber jetzt.
 REVIEW_LOST_FAST = In den letzten zwei Wochen hast du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche verloren, mehr als { NUMBER($limit, maximumFractionDigits: 1) } %.
 REVIEW_EATEN_UNDER_RAIL = Zwei Wochen lang hast du { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag protokolliert. Iss mindestens { NUMBER($least_kcal, maximumFractionDigits: 0) }: { why }.
 REVIEW_REBOUND = Isst du wieder genug, steigt die Waage binnen zwei Wochen etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg: Glykogen, Wasser und Nahrung kommen zurück. Das ist kein Fett.
@@ -907,15 +907,15 @@ REVIEW_UNEXPLAINED_LOSS = Du hast in { since-days } ungeplant { NUMBER($percent,
 }
 REVIEW_LOSS_BREASTFEEDING = Du hast in { since-days } { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. Nach einer Geburt ist das üblich, sonst frag deine Hebamme. Iss mindestens wie geplant.
 REVIEW_AS_EATEN_SO_FAR = Du hast { NUMBER($percent, maximumFractionDigits: 0) } % des Geplanten protokolliert: Die nächsten Tage sind so vorhergesagt, wie du bisher gegessen hast.
-REVIEW_AS_PLANNED = Laut Protokoll ist dein Bedarf niedriger, doch die Waage bestätigt das nicht: Die Vorhersage bleibt bei { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
+REVIEW_AS_PLANNED = Laut Protokoll ist dein Bedarf niedriger, doch die Waage bestätigt das nicht: Die Vorhersage bleibt bei { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
 REVIEW_IN_PREGNANCY = Was du in der Schwangerschaft zunimmst, wird an keinem Plan gemessen: Deine Hebamme oder Frauenarztpraxis begleitet dich dabei.
-REVIEW_EXPECTED_IN_PREGNANCY = Bis zu { NUMBER($expected_kg, maximumFractionDigits: 1) } kg davon gehören zur Schwangerschaft und heißen nicht, dass du zu viel isst. Deine Menge wird nicht gesenkt.
+REVIEW_EXPECTED_IN_PREGNANCY = Bis zu { NUMBER($expected_kg, maximumFractionDigits: 1) } kg davon gehören zur Schwangerschaft und heißen nicht, dass du zu viel isst. Deine Menge wird nicht gesenkt.
 REVIEW_LATER_ENTRIES = { $count ->
     [one] Ein Eintrag liegt nach dem Ende der Phase: Er zählt
    *[other] { $count } Einträge liegen nach dem Ende der Phase: Sie zählen
 } ab jetzt, aber nicht für diese Auswertung.
 REVIEW_WINDOW_SHORTER = Deine erste Wägung kommt { days } nach dem Beginn; bis dahin gilt die Vorhersage des Plans.
-REVIEW_WAITS = Ein Stand deines Protokolls spricht für eine Änderung; der nächste muss sie bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
+REVIEW_WAITS = Eine Auswertung deines Protokolls spricht für eine Änderung; die nächste muss sie bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
 REVIEW_CANNOT_WAIT = Diese Änderung ist kein Urteil über deinen Plan: Sie hält dein Essen in sicheren Grenzen, und das wartet nicht.
 REVIEW_STEP_MEANWHILE = Zwei Auswertungen sagen dasselbe, darum wartet dieser Schritt nicht auf deine Antwort. Gib sie trotzdem: Davon hängt der nächste ab.
 REVIEW_MAY_STOP_EARLY = Du bist dem Plan voraus: Mach weiter und hör, wenn du magst, { days } früher auf.{ $enough ->
@@ -962,7 +962,7 @@ QUESTION_WATER_SPARED = Neu in den letzten vier Wochen: { $creatine ->
     [yes] Reise,{" "}
    *[no] {""}
 }andere Wiegezeit? Wiege dich wie sonst bis zum { DATETIME($date, dateStyle: "long") }.
-QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Was ist neu: { $creatine ->
+QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist etwas neu, etwa { $creatine ->
     [yes] Kreatin,{" "}
    *[no] {""}
 }{ $salt ->
@@ -973,7 +973,7 @@ QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Was is
    *[no] {""}
 }Wiegezeit? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
 REVIEW_GOAL_TOO_FAR_SPARED = Diese Phase leistet nicht, wofür sie da ist: Beende sie lieber jetzt.
-QUESTION_CYCLE_SPARED = Wann begannen deine letzten zwei Perioden? Ohne Periode: Was ist neu: { $creatine ->
+QUESTION_CYCLE_SPARED = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist etwas neu, etwa { $creatine ->
     [yes] Kreatin,{" "}
    *[no] {""}
 }{ $salt ->
@@ -998,28 +998,28 @@ CHECK_IN_MISSED_PERIOD = { $eats_less ->
    *[no] Eine ausgebliebene Periode kann Energiemangel zeigen: Iss mindestens wie geplant, und geh in eine Arztpraxis.
 }
 CHECK_IN_LATE_PERIOD = Deine Periode verspätet sich: Iss { $raised ->
-    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr
+    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr
    *[no] mindestens wie geplant
 }, und sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
 CHECK_IN_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander gefallen: { $eats_less ->
     [yes] Schließe diese Phase binnen einer Woche ab.
-   *[no] Iss mindestens wie geplant, und geh zum Arzt, wenn das so bleibt.
+   *[no] Iss mindestens wie geplant, und such ärztlichen Rat, wenn das so bleibt.
 }
 CHECK_IN_MUCH_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander um ein Zehntel gefallen: { $eats_less ->
     [yes] Beende diese Phase.
-   *[no] Iss mindestens wie geplant, und geh zum Arzt.
+   *[no] Iss mindestens wie geplant, und such ärztlichen Rat.
 }
 CHECK_IN_WORN = Hunger und Schlaf waren zweimal nacheinander schlecht: Iss { $raised ->
-    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr. Es wird leichter und dauert ein paar Tage länger.
-   *[no] mindestens wie geplant, und geh zum Arzt, wenn das so bleibt.
+    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr. Es wird leichter und dauert etwas länger.
+   *[no] mindestens wie geplant, und such ärztlichen Rat, wenn das so bleibt.
 }
 CHECK_IN_LOW_MOOD = Deine Stimmung war zweimal nacheinander am Boden: Sprich mit jemandem, dem du vertraust, und bleibt es so, mit einer Ärztin oder einem Arzt.
 
 # Eine Saison.
 SEASON_GAIN = Du baust mit { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag auf; deine Energiemenge wird { every-weeks } neu gesetzt.
 SEASON_CUT = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, bis { NUMBER($end_percent, maximumFractionDigits: 1) } % oder { weeks }, je nachdem, was zuerst kommt.
-SEASON_CUT_FOR_WEEKS = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, { weeks } lang, bis etwa { NUMBER($end_percent, maximumFractionDigits: 1) } %.
-SEASON_BRIDGE = Nach der Diätphase kommen Glykogen, Wasser und Nahrung im Darm zurück: Das Gewicht steigt, dein Körperfett nicht.
+SEASON_CUT_FOR_WEEKS = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, { weeks } lang, bis etwa { NUMBER($end_percent, maximumFractionDigits: 1) } %.
+SEASON_BRIDGE = Nach der Diätphase kommen Glykogen, Wasser und Nahrung im Darm zurück: Die Waage steigt, und das ist kein Fett.
 SEASON_AFTER_CUT = Deine letzte Diätphase ist gerade erst vorbei, darum hältst du zuerst.
 SEASON_HOLD = Du hältst: Ab { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut dieser Plan nicht weiter auf, und { shut } darf keine Diätphase beginnen.
 SEASON_HOLD_UNCUT = Du hältst: Ab { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut diese Saison nicht weiter auf, und sie hat keine Diätphase. Für einen früheren Aufbau verliere erst Fett.
@@ -1051,11 +1051,11 @@ BRIEFING_DAYS = { $days ->
     [one] An einem Tag der Woche
    *[other] An { $days } Tagen der Woche
 } isst du { NUMBER($higher_kcal, maximumFractionDigits: 0) } kcal, an den anderen { NUMBER($lower_kcal, maximumFractionDigits: 0) }.
-BRIEFING_EAT_WEEK = Diese Woche hat { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal, etwa { NUMBER($intake_kcal, maximumFractionDigits: 0) } am Tag.
-BRIEFING_DAY = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal.
-BRIEFING_DAY_TRAINING = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, mit Training.
-BRIEFING_DAY_FLEXIBLE = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, dein freier Tag.
-BRIEFING_DAY_ALCOHOL = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, dein freier Tag, darin bis zu { NUMBER($alcohol_g, maximumFractionDigits: 0) } Gramm Alkohol.
+BRIEFING_EAT_WEEK = Diese Woche hat { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal, etwa { NUMBER($intake_kcal, maximumFractionDigits: 0) } am Tag.
+BRIEFING_DAY = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal.
+BRIEFING_DAY_TRAINING = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, mit Training.
+BRIEFING_DAY_FLEXIBLE = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, dein freier Tag.
+BRIEFING_DAY_ALCOHOL = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, dein freier Tag, darin bis zu { NUMBER($alcohol_g, maximumFractionDigits: 0) } Gramm Alkohol.
 BRIEFING_MEALS = Jeder Tag hat { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß: etwa { NUMBER($meal_g, maximumFractionDigits: 0) } Gramm je Mahlzeit.
 BRIEFING_SCALE = Am { weekday } zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_SCALE_WATER = Am { weekday } zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg des Rückgangs sind Wasser.
@@ -1073,7 +1073,7 @@ BRIEFING_END_SCALE_WATER = Die Waage zeigt dann etwa { NUMBER($weight_kg, maximu
 
 ## coach
 
-REFUSED_CLEARANCE_WITHOUT_WORDS = Die Freigabe braucht Worte: den Namen dessen, der sie gab, und warum ein Energiedefizit vertretbar ist.
+REFUSED_CLEARANCE_WITHOUT_WORDS = Die Freigabe braucht Worte: wer sie gab, mit Namen, und warum ein Energiedefizit vertretbar ist.
 WARNED_CLEARED = Ein Energiedefizit ist auf eine Freigabe hin geplant, gegeben von { $given_by }. Genannter Grund: { $reason }
 MEASUREMENTS_DISAGREE = Körperfett nach { first-method } und nach { second-method } unterscheidet sich um { NUMBER($difference_points, maximumFractionDigits: 1) } Punkte; ihre Fehler erklären etwa { NUMBER($expected_points, maximumFractionDigits: 1) }. Das Intervall ist verbreitert; beide zu wiederholen zeigt, welcher Messung zu trauen ist.
 REPEATS_SCATTER = Wiederholungen nach { repeated-method } streuen um { NUMBER($observed_points, maximumFractionDigits: 1) } Punkte Körperfett, üblich sind etwa { NUMBER($expected_points, maximumFractionDigits: 1) }. Das Intervall ist verbreitert.
@@ -1085,11 +1085,11 @@ HEALTHY_RANGE_CONTINUED = Der gesunde Bereich ist für { NUMBER($from_years, max
 EQUATION_NEEDS_BODY_FAT = Braucht gemessenes Körperfett; hier mit einem geschätzten gezeigt.
 EQUATION_OTHER_AGE = Für { NUMBER($from_years, maximumFractionDigits: 0) } bis { NUMBER($to_years, maximumFractionDigits: 0) } Jahre gemacht.
 EQUATION_FOR_TRAINED = Für Menschen gemacht, die trainieren.
-EQUATION_FOR_EXPERIENCED = Für muskulöse Sportler nach dem ersten Trainingsjahr gemacht.
+EQUATION_FOR_EXPERIENCED = Für muskulöse Athletinnen und Athleten nach dem ersten Trainingsjahr gemacht.
 EQUATION_FOR_UNTRAINED = Für Menschen gemacht, die nicht trainieren.
 EQUATION_SAME_AS = Dieselben Zahlen wie { $equation }, nur einmal gezählt.
 RESTING_PREFERS_FAT_FREE_MASS_TRAINED = Bevorzugt werden Gleichungen mit der fettfreien Masse für Trainierte, weil das Körperfett gemessen ist.
-RESTING_PREFERS_ATHLETE_WEIGHT = Bevorzugt wird eine Gleichung mit der Körpermasse, für Sportler gemacht: Das Körperfett ist nicht gemessen, und allgemeine Gleichungen liegen für Trainierte zu niedrig.
+RESTING_PREFERS_ATHLETE_WEIGHT = Bevorzugt wird eine Gleichung mit der Körpermasse, für Athletinnen und Athleten gemacht: Das Körperfett ist nicht gemessen, und allgemeine Gleichungen liegen für Trainierte zu niedrig.
 RESTING_PREFERS_FAT_FREE_MASS = Bevorzugt werden Gleichungen mit der fettfreien Masse für Erwachsene allgemein, weil das Körperfett gemessen ist.
 RESTING_PREFERS_GENERAL = Bevorzugt werden Gleichungen mit Körpermasse, Größe und Alter für Erwachsene allgemein: Das Körperfett ist nicht gemessen.
 RESTING_AGE_EXTRAPOLATED = Keine der bevorzugten Gleichungen ist für dieses Alter gemacht (nächstes untersuchtes: { NUMBER($nearest_years, maximumFractionDigits: 0) } Jahre); das Intervall ist darum breiter.
@@ -1098,11 +1098,11 @@ EER_FOR_ADULTS = Diese Bedarfswerte gelten ab { NUMBER($from_years, maximumFract
 EER_BEYOND_CLASS = Die Aktivität liegt jenseits dieser Klasse: Ihr Wert zählt { NUMBER($factor, maximumFractionDigits: 3) }-fach.
 LOG_SORTED = Die Einträge waren ungeordnet und sind nach Tagen sortiert.
 SEASON_PHYSIOLOGY = Gewonnenes Magergewebe zählt ohne Glykogen und Wasser. Ein Teil kommt in jeder Phase vom Training, ein Teil vom Überschuss, dessen Anteil an Magergewebe sinkt, je größer er ist.
-BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag: Eiweiß { NUMBER($protein_g, maximumFractionDigits: 0) } g, Kohlenhydrate { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } g, Fett { NUMBER($fat_g, maximumFractionDigits: 0) } g.
+BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag: Eiweiß { NUMBER($protein_g, maximumFractionDigits: 0) } g, Kohlenhydrate { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } g, Fett { NUMBER($fat_g, maximumFractionDigits: 0) } g.
 BRIEFING_BALANCE = Energiebilanz { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal am Tag in der ersten Woche, { NUMBER($last_kcal, maximumFractionDigits: 0) } in der letzten.
 BRIEFING_SO_FAR = Seit dem Beginn: Fett { NUMBER($fat_kg, maximumFractionDigits: 1) } kg, Magergewebe { NUMBER($lean_kg, maximumFractionDigits: 1) } kg, Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } kg. Energiebilanz { NUMBER($balance_kcal, maximumFractionDigits: 0) } kcal am Tag.
 BRIEFING_CHANGE = Änderung: Gewicht { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), Fett { NUMBER($fat_kg, maximumFractionDigits: 1) } ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), Magergewebe { NUMBER($lean_kg, maximumFractionDigits: 1) } ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
-BODY_FAT_METHODS_DISAGREE = Zwei Messungen des Körperfetts passen nicht zusammen: { NUMBER($first_percent, maximumFractionDigits: 0) } % mit { first-method } am { DATETIME($first_date, dateStyle: "long") }, { NUMBER($second_percent, maximumFractionDigits: 0) } % mit { second-method } am { DATETIME($second_date, dateStyle: "long") }. Beide zählen nach ihrem Fehler; wiederholt die genauere, bevor sie etwas entscheidet.
+BODY_FAT_METHODS_DISAGREE = Zwei Messungen des Körperfetts passen nicht zusammen: { NUMBER($first_percent, maximumFractionDigits: 0) } % mit { first-method } am { DATETIME($first_date, dateStyle: "long") }, { NUMBER($second_percent, maximumFractionDigits: 0) } % mit { second-method } am { DATETIME($second_date, dateStyle: "long") }. Beide zählen nach ihrem Fehler; wiederhole die genauere, bevor sie etwas entscheidet.
 LOG_COUNTED_BEFORE = { $count ->
     [one] Ein Eintrag vor dem { DATETIME($date, dateStyle: "long") } ist
    *[other] { $count } Einträge vor dem { DATETIME($date, dateStyle: "long") } sind
@@ -1120,19 +1120,19 @@ ATTENTION_NOT_WEIGHED = Seit { since-days } kein Gewicht: Niemand weiß, wie die
 ATTENTION_UNDER_RAIL = Protokolliert ist weniger, als eine Schutzgrenze erlaubt.
 ATTENTION_SILENT = Seit { since-days } wurde nichts protokolliert.
 ATTENTION_NONE = Alles läuft wie geplant, oder es ist zu früh für ein Urteil.
-ATTENTION_DO_SAFETY = Geht die Auswertung heute zusammen durch, und sorge dafür, dass die Person dorthin geht, wohin sie verweist.
+ATTENTION_DO_SAFETY = Geh die Auswertung heute mit der Person durch, und sorge dafür, dass sie die Hilfe bekommt, die dort genannt ist.
 ATTENTION_DO_SETTLE = Frag, was die Auswertung fragt: Sie sagt, was es klärt, und bis wann.
-ATTENTION_DO_SETTLE_AND_CHANGE = Vereinbart { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag { $direction ->
+ATTENTION_DO_SETTLE_AND_CHANGE = Vereinbare { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag { $direction ->
     [less] weniger
    *[more] mehr
 }; frag dann, was die Auswertung fragt, oder was aus ihrer letzten Frage wurde.
 ATTENTION_DO_CHASE = Frag, was aus der letzten Frage wurde: Die Antwort fehlt noch.
-ATTENTION_DO_CHANGE = Vereinbart { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag { $direction ->
+ATTENTION_DO_CHANGE = Vereinbare { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag { $direction ->
     [less] weniger
    *[more] mehr
 }.
-ATTENTION_DO_LOOK = Seht euch zusammen das Protokoll an; ändert noch nichts.
-ATTENTION_DO_NEXT = Entscheidet zusammen, was als Nächstes kommt.
+ATTENTION_DO_LOOK = Sieh dir das Protokoll mit der Person an; ändere noch nichts.
+ATTENTION_DO_NEXT = Entscheide mit der Person, was als Nächstes kommt.
 ATTENTION_DO_TELL_END = Nenn den neuen letzten Tag.
 ATTENTION_DO_ASK = Frag, wie es der Person geht, und bitte um ein Gewicht.
 ATTENTION_DO_NOTHING = Es ist nichts zu tun.

@@ -222,7 +222,7 @@ picture-to = to
 picture-break = Break
 picture-phase = { phase-name }, { weeks }
 picture-hold = { phase-name } for { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }
-picture-path-spared = From { NUMBER($start_kg, maximumFractionDigits: 1) } kg on { DATETIME($start_date, dateStyle: "long") } to { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) on { DATETIME($end_date, dateStyle: "long") }.
+picture-path-spared = From { NUMBER($start_kg, maximumFractionDigits: 1) } kg on { DATETIME($start_date, dateStyle: "long") } to { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) on { DATETIME($end_date, dateStyle: "long") }.
 picture-ranges = In parentheses: { NUMBER($percent, maximumFractionDigits: 0) }% ranges.
 picture-nearest-weeks = { $kind ->
     [mini_cut] Nearest: a mini-cut of { weeks }.
@@ -230,7 +230,7 @@ picture-nearest-weeks = { $kind ->
    *[gain] Nearest: a gain of { weeks }.
 }
 picture-nearest-deficit = Nearest: a deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day at most.
-picture-phase-in-figures-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } to { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal a day, weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+picture-phase-in-figures-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } to { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal a day, weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
 picture-change = Change, kg, with 80% ranges
 picture-row-weight = Weight
 picture-row-tissue = Tissue
@@ -243,24 +243,24 @@ picture-maintenance-logged = maintenance on the log's scale
 picture-window = Last { days }
 picture-window-whole = Over the log, { days }
 picture-more-of-kind = { $text } ({ $count } more of this kind.)
-picture-forecast = In { weeks }, on { DATETIME($date, dateStyle: "long") }, the scale says about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
+picture-forecast = In { weeks }, on { DATETIME($date, dateStyle: "long") }, the scale says about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
 picture-forecast-intake = Intake and maintenance over { weeks }
-picture-target-reached = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day reach the target on { DATETIME($date, dateStyle: "long") }
-picture-target-met = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day reach the target
+picture-target-reached = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day reach the target on { DATETIME($date, dateStyle: "long") }
+picture-target-met = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day reach the target
 picture-target-missed = No safe intake reaches the target in time
-picture-nearest-intake = Nearest: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day.
+picture-nearest-intake = Nearest: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day.
 picture-nearest-date = Nearest: the target on { DATETIME($date, dateStyle: "long") }.
-picture-nearest-intake-date = Nearest: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day; the target on { DATETIME($date, dateStyle: "long") }.
+picture-nearest-intake-date = Nearest: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day; the target on { DATETIME($date, dateStyle: "long") }.
 picture-forecast-path-spared = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }.
 picture-forecast-maintenance = Maintenance at the start: { $maintenance } a day.
 picture-trend-spared = { $way ->
-    [down] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg less a week
-    [up] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg more a week
+    [down] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg less a week
+    [up] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg more a week
    *[level] Without water no clear gain or loss
-}; about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day hold the weight
+}; about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day hold the weight
 picture-trend-urgent = { $way ->
-    [down] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg less a week
-    [up] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg more a week
+    [down] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg less a week
+    [up] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg more a week
    *[level] Without water no clear gain or loss
 }
 picture-trend-early = Too little data to tell a direction
@@ -312,7 +312,7 @@ document-cautions = Cautions
 document-why = Why
 document-phases = Phases
 document-intake = Intake
-document-intake-from-today = Intake from today: { $intake } kcal
+document-intake-from-today = Intake from today: { $intake } kcal
 document-days = Day by day
 document-forecast = Forecast
 document-sizes = Other sizes, and their price
@@ -399,14 +399,14 @@ document-rail = { $rail ->
 }
 document-expected-spared = Expected: weight { $weight }, water { $carried }.
 document-expected-tissue-spared = Expected: weight { $weight }.
-document-eaten = { $intake } kcal a day: protein { $protein } g, carbohydrate { $carbohydrate } g, fat { $fat } g, fibre { $fibre } g
+document-eaten = { $intake } kcal a day: protein { $protein } g, carbohydrate { $carbohydrate } g, fat { $fat } g, fibre { $fibre } g
 document-eaten-until = { document-eaten }, until { DATETIME($date, dateStyle: "long") }.
 document-eaten-for = { document-eaten }, for { weeks }.
-document-day-kind-eaten = { document-day-kind }: { $intake } kcal, protein { $protein } g, carbohydrate { $carbohydrate } g, fat { $fat } g.
-document-day = { weekday-name }: { $intake } kcal, protein { $protein } g ({ $meals }), carbohydrate { $carbohydrate } g, fat { $fat } g
-document-day-training = , { $minutes } min of training
-document-day-alcohol = , { $alcohol } g of alcohol in it
-document-training = { $minutes } min, { $kcal } kcal
+document-day-kind-eaten = { document-day-kind }: { $intake } kcal, protein { $protein } g, carbohydrate { $carbohydrate } g, fat { $fat } g.
+document-day = { weekday-name }: { $intake } kcal, protein { $protein } g ({ $meals }), carbohydrate { $carbohydrate } g, fat { $fat } g
+document-day-training = , { $minutes } min of training
+document-day-alcohol = , { $alcohol } g of alcohol in it
+document-training = { $minutes } min, { $kcal } kcal
 document-lever = { lever-name }
 document-use = { $use ->
     [instead] eat more for it
@@ -414,9 +414,9 @@ document-use = { $use ->
 }
 document-not-safe = not safe
 document-availability = { $observed } (as planned { $planned })
-document-strategy-gain = Gains at a surplus of { $surplus } kcal a day.
+document-strategy-gain = Gains at a surplus of { $surplus } kcal a day.
 document-strategy-no-cut = No cut.
-document-strategy-deficit = Its deficit is { $deficit } kcal a day.
+document-strategy-deficit = Its deficit is { $deficit } kcal a day.
 document-strategy-longest = It lasts { weeks } at most.
 document-strategy-maintenance = Then at least { weeks } at maintenance follow.
 document-total = { $total ->
@@ -439,10 +439,10 @@ picture-body-fat = body fat
 picture-band = ends of the chosen band
 picture-forecast-path = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }, with { $fat } of fat and body fat of { $percent }.
 picture-trend = { $way ->
-    [down] About { NUMBER($rate_kg, maximumFractionDigits: 2) } kg of fat and lean tissue less a week
-    [up] About { NUMBER($rate_kg, maximumFractionDigits: 2) } kg of fat and lean tissue more a week
+    [down] About { NUMBER($rate_kg, maximumFractionDigits: 2) } kg of fat and lean tissue less a week
+    [up] About { NUMBER($rate_kg, maximumFractionDigits: 2) } kg of fat and lean tissue more a week
    *[level] No clear gain or loss of fat and lean tissue
-}; about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day hold the weight
+}; about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day hold the weight
 picture-trend-composition = Of the tissue: fat { $fat }, lean { $lean }.
 picture-season = Lean tissue { $lean } and fat { $fat } in { weeks } { picture-cuts }
 picture-season-changes = Lean tissue { $lean }, fat { $fat }; { days } in a deficit.
@@ -472,7 +472,7 @@ document-column-of-tissue = { $column ->
 }
 document-expected = Expected: weight { $weight }, fat { $fat }, lean tissue { $lean }, water { $carried }.
 document-expected-tissue = Expected: weight { $weight }, fat { $fat }, lean tissue { $lean }.
-document-rule-static = At 7,700 kcal a kilogram and a constant deficit: { $fat } of fat.
+document-rule-static = At 7,700 kcal a kilogram and a constant deficit: { $fat } of fat.
 document-rule-quoted = Commonly quoted: { $fat } of fat in these weeks, and { $drop } on the scale in the first days. Forecast here: { $forecast } in the first week.
 document-strategy-uncut = The gain ends at { $starts } body fat, without a cut.
 document-strategy-cut = A cut starts at { $starts } body fat and ends at { $ends }.
@@ -582,8 +582,8 @@ WARNED_RECENT_CUT = Your last cut ended only { $weeks ->
 UNDER_AGE_NO_TARGET = Under { NUMBER($limit_years, maximumFractionDigits: 0) } this is only an estimate, and it sets no target. Speak to a physician about growth and weight.
 FAT_FREE_MASS_INDEX_UNUSUAL = Few people carry this much muscle for their height. Check the weight (kilograms, or pounds?), the height and the reading.
 WEIGHT_IN_POUNDS = Your weight and height give a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }. If that looks wrong, check the units: kilograms, not pounds, and centimetres.
-MAINTENANCE_UNUSUAL = Maintenance of { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day is { NUMBER($times, maximumFractionDigits: 1) } times resting energy, which few keep up. Are the activity and the figures right?
-PAL_ABOVE_SUSTAINABLE = Your activity comes to { NUMBER($pal, maximumFractionDigits: 2) } times resting energy; over { NUMBER($limit, maximumFractionDigits: 2) } is hard to keep up. Check what was entered.
+MAINTENANCE_UNUSUAL = Maintenance of { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day is { NUMBER($times, maximumFractionDigits: 1) } times what you use at rest, which few keep up. Are activity and figures right?
+PAL_ABOVE_SUSTAINABLE = Your activity comes to { NUMBER($pal, maximumFractionDigits: 2) } times what you use at rest; over { NUMBER($limit, maximumFractionDigits: 2) } is hard to keep up. Check what was entered.
 
 # A plan: why each number is what it is.
 SIZE_OF_GAIN_SPARED = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day more: { weeks }.
@@ -645,7 +645,7 @@ PROTEIN_REFERENCE = Your protein is counted for { NUMBER($reference_kg, maximumF
 WEEK_BEYOND_PROFILE = This training burns about { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal a day, but your profile counts { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Update your activity, or you will get too little.
 FLEXIBLE_DAY_AFTER_PLAN = Your flexible day on { DATETIME($date, dateStyle: "long") } comes after the plan, which ends on { DATETIME($last_date, dateStyle: "long") }.
 LEVER_BURNS = { lever-name }: about { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal a day. Your body saves some elsewhere, so { NUMBER($kept_kcal, maximumFractionDigits: 0) } count, between { NUMBER($lower_kcal, maximumFractionDigits: 0) } and { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
-LEVER_AVAILABILITY = With it, { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal leave your body { NUMBER($observed, maximumFractionDigits: 1) } kcal per kilogram of fat-free mass; your plan alone leaves { NUMBER($planned, maximumFractionDigits: 1) }.
+LEVER_AVAILABILITY = With it, { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal leave your body { NUMBER($observed, maximumFractionDigits: 1) } kcal for each kilogram that is not fat; your plan alone leaves { NUMBER($planned, maximumFractionDigits: 1) }.
 LEVER_TOO_MUCH = Do not { lever } on the planned food: your body would have too little left. Eat more for it.
 LEVER_TOO_MUCH_EVEN_FED = Do not { lever } in this phase: even with more food your body would have too little left.
 LEVER_ASK_FIRST = More activity could help. With your health answers, ask your doctor first how much is safe.
@@ -817,7 +817,7 @@ REVIEW_TOO_LATE = { $days ->
    *[other] Only { $days } days are left
 }, too little for a change to matter: eat as before.
 REVIEW_LIMIT_REACHED = This mini-cut has run { days }, and { $limit_days } is the most: end it, target or not.
-REVIEW_GETS_NOWHERE = { weeks } of this phase have taken off hardly any fat. More of the same will not change that: better end it now.
+REVIEW_GETS_NOWHERE = In { weeks } this phase has taken off hardly any fat. More of the same will not change that: better end it now.
 REVIEW_START_AGAIN = Eat at maintenance for four weeks. Start again when the weeks ahead leave room for it: a smaller deficit, every meal logged.
 REVIEW_PHASE_OVER = The phase is over.
 REVIEW_NOT_SAFE = A deficit is no longer safe for you: end the phase.

@@ -54,8 +54,8 @@ meals = { $meals ->
 phase = { $kind ->
     [mini_cut] un mini-cut
     [cut] una definición
-    [gain] ganar
-   *[maintenance] mantener
+    [gain] volumen
+   *[maintenance] mantenimiento
 }
 phase-name = { $kind ->
     [mini_cut] Mini-cut
@@ -66,25 +66,25 @@ phase-name = { $kind ->
 best-phase = { $best ->
     [mini_cut] un mini-cut
     [cut] una definición
-    [gain] ganar
-   *[maintenance] mantener
+    [gain] un volumen
+   *[maintenance] mantenerte
 }
 other-phase = { $other ->
     [mini_cut] un mini-cut
     [cut] una definición
-    [gain] ganar
-   *[maintenance] mantener
+    [gain] un volumen
+   *[maintenance] mantenerte
 }
 advice = { $advice ->
     [gain] Gana peso.
    *[maintenance] Mantente.
 }
 shut = { $shut ->
-    [age] a los 65 sin permiso médico
+    [age] desde los 65 sin visto bueno médico
     [most] pasado el número permitido
     [year] tras tantas en un año
     [end] tan cerca del final
-    [dates] con bloqueos o un evento cerca
+    [dates] tan cerca de fechas bloqueadas o un evento
     [recent] tan poco después de la última
    *[safe] por tu seguridad de momento
 }
@@ -219,25 +219,25 @@ picture-fat-loss-water = Unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg 
 picture-gain = Unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro y { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }; la báscula dice { NUMBER($weight_kg, maximumFractionDigits: 1) } kg el { DATETIME($date, dateStyle: "long") }
 picture-hold = { phase-name } durante { weeks }; la báscula dice { NUMBER($weight_kg, maximumFractionDigits: 1) } kg el { DATETIME($date, dateStyle: "long") }
 picture-path = De { NUMBER($start_kg, maximumFractionDigits: 1) } kg el { DATETIME($start_date, dateStyle: "long") } a { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) el { DATETIME($end_date, dateStyle: "long") }; grasa corporal de { NUMBER($now_percent, maximumFractionDigits: 1) } % ({ NUMBER($now_lower_percent, maximumFractionDigits: 1) } a { NUMBER($now_upper_percent, maximumFractionDigits: 1) }) a { NUMBER($fat_percent, maximumFractionDigits: 1) } % ({ NUMBER($fat_lower_percent, maximumFractionDigits: 1) } a { NUMBER($fat_upper_percent, maximumFractionDigits: 1) }).
-picture-path-spared = De { NUMBER($start_kg, maximumFractionDigits: 1) } kg el { DATETIME($start_date, dateStyle: "long") } a { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) el { DATETIME($end_date, dateStyle: "long") }.
+picture-path-spared = De { NUMBER($start_kg, maximumFractionDigits: 1) } kg el { DATETIME($start_date, dateStyle: "long") } a { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) el { DATETIME($end_date, dateStyle: "long") }.
 picture-ranges = Entre paréntesis: márgenes del { NUMBER($percent, maximumFractionDigits: 0) } %.
 picture-nearest-fat = Lo más cercano: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en el tiempo pedido.
 picture-nearest-weeks = { $kind ->
     [mini_cut] Lo más cercano: un mini-cut de { weeks }.
     [cut] Lo más cercano: una definición de { weeks }.
-   *[gain] Lo más cercano: una fase de ganancia de { weeks }.
+   *[gain] Lo más cercano: un volumen de { weeks }.
 }
 picture-nearest-deficit = Lo más cercano: un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día como mucho.
 picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } a { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal al día, peso { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), grasa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } a { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), tejido magro { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } a { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } a { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
-picture-phase-in-figures-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } a { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal al día, peso { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } a { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+picture-phase-in-figures-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } a { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal al día, peso { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } a { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
 picture-body-fat-title = Grasa corporal, % del peso
 picture-body-fat = grasa corporal
 picture-band = límites del intervalo elegido
-picture-change = Cambio, kg, con márgenes del 80 %
+picture-change = Cambio, kg, con márgenes del 80 %
 picture-row-weight = Peso
 picture-row-tissue = Tejido
 picture-percent = { $value } %
-picture-weighings = pesadas
+picture-weighings = pesajes
 picture-outlier = valor atípico
 picture-smoothed = suavizado
 picture-logged = comida apuntada
@@ -248,30 +248,30 @@ picture-window = { $days ->
 }
 picture-window-whole = Todo el registro, { days }
 picture-more-of-kind = { $text } ({ $count } más de este tipo.)
-picture-forecast = En { weeks }, el { DATETIME($date, dateStyle: "long") }, la báscula dirá unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
+picture-forecast = En { weeks }, el { DATETIME($date, dateStyle: "long") }, la báscula dirá unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
 picture-forecast-intake = Comida y mantenimiento durante { weeks }
-picture-target-reached = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día se llega al objetivo el { DATETIME($date, dateStyle: "long") }
-picture-target-met = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día se llega al objetivo
+picture-target-reached = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día se llega al objetivo el { DATETIME($date, dateStyle: "long") }
+picture-target-met = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día se llega al objetivo
 picture-target-missed = Ninguna cantidad segura de comida llega a tiempo al objetivo
-picture-nearest-intake = Lo más cercano: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día.
+picture-nearest-intake = Lo más cercano: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día.
 picture-nearest-date = Lo más cercano: el objetivo el { DATETIME($date, dateStyle: "long") }.
-picture-nearest-intake-date = Lo más cercano: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día; el objetivo el { DATETIME($date, dateStyle: "long") }.
+picture-nearest-intake-date = Lo más cercano: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día; el objetivo el { DATETIME($date, dateStyle: "long") }.
 picture-forecast-path = Peso de { $start_weight } el { DATETIME($start_date, dateStyle: "long") } a { $weight } al final del { DATETIME($end_date, dateStyle: "long") }, con { $fat } de grasa y una grasa corporal del { $percent }.
 picture-forecast-path-spared = Peso de { $start_weight } el { DATETIME($start_date, dateStyle: "long") } a { $weight } al final del { DATETIME($end_date, dateStyle: "long") }.
 picture-forecast-maintenance = Mantenimiento al principio: { $maintenance } al día.
 picture-trend = { $way ->
-    [down] Unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg menos de grasa y tejido magro por semana
-    [up] Unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg más de grasa y tejido magro por semana
+    [down] Unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg menos de grasa y tejido magro por semana
+    [up] Unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg más de grasa y tejido magro por semana
    *[level] Ni ganancia ni pérdida clara de grasa y tejido magro
-}; unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día mantienen el peso
+}; unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día mantienen el peso
 picture-trend-spared = { $way ->
-    [down] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg menos por semana
-    [up] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg más por semana
+    [down] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg menos por semana
+    [up] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg más por semana
    *[level] Sin contar el agua, ni ganancia ni pérdida clara
-}; unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día mantienen el peso
+}; unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día mantienen el peso
 picture-trend-urgent = { $way ->
-    [down] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg menos por semana
-    [up] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg más por semana
+    [down] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg menos por semana
+    [up] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg más por semana
    *[level] Sin contar el agua, ni ganancia ni pérdida clara
 }
 picture-trend-early = Faltan datos para ver una dirección
@@ -295,7 +295,7 @@ picture-season-total = Cambio en toda la temporada, kg
 picture-limit = { $limit ->
     [weeks_above_band] No se cumple: semanas por encima del intervalo, { $found } en vez de { $allowed } como mucho.
     [final_fat_fraction] No se cumple: grasa corporal al final, { $found } en vez de { $allowed } como mucho.
-   *[event_fat_fraction] No se cumple: grasa corporal para una fecha, { $found } por encima de la deseada.
+   *[event_fat_fraction] No se cumple: grasa corporal para un evento, { $found } por encima de la deseada.
 }
 picture-limit-dieting = No se cumple: semanas en déficit, { $found } en vez de { $allowed } como mucho.
 picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: peso { $weight }, grasa { $fat }, tejido magro { $lean }.
@@ -327,7 +327,7 @@ picture-fat-gained = Grasa ganada, kg
 picture-peak = Grasa corporal máxima, %
 picture-weeks-above = Semanas por encima del intervalo
 picture-days-dieting = Días en déficit
-picture-median = mediana y margen del 80 %
+picture-median = mediana y margen del 80 %
 picture-limit-broken = un límite no se cumple
 picture-limit-not-kept = Un límite no se cumple.
 
@@ -340,7 +340,7 @@ document-cautions = Ten en cuenta
 document-why = Por qué
 document-phases = Fases
 document-intake = Comida
-document-intake-from-today = Desde hoy: { $intake } kcal
+document-intake-from-today = Desde hoy: { $intake } kcal
 document-days = Día a día
 document-forecast = Previsión
 document-sizes = Otros tamaños y lo que cuestan
@@ -420,7 +420,7 @@ document-rail = { $rail ->
     [eating_disorder] un trastorno alimentario
     [medical] una enfermedad o un medicamento
     [screening_unanswered] preguntas de salud sin responder
-    [bmi] peso casi demasiado bajo
+    [bmi] estar cerca del bajo peso
     [body_fat] poca grasa corporal
     [deficit_share] una parte grande del mantenimiento
     [fat_supply] pedir mucho a la grasa
@@ -432,21 +432,21 @@ document-rail = { $rail ->
     [dietary_fat] poca grasa en la comida
     [carbohydrate] pocos hidratos
     [gain_rate] una ganancia rápida
-    [cut_history] definiciones ya hechas
+    [cut_history] definiciones anteriores
    *[other] otro límite
 }
 document-expected = Se espera: peso { $weight }, grasa { $fat }, tejido magro { $lean }, agua { $carried }.
 document-expected-spared = Se espera: peso { $weight }, agua { $carried }.
 document-expected-tissue = Se espera: peso { $weight }, grasa { $fat }, tejido magro { $lean }.
 document-expected-tissue-spared = Se espera: peso { $weight }.
-document-eaten = { $intake } kcal al día: proteína { $protein } g, hidratos { $carbohydrate } g, grasa { $fat } g, fibra { $fibre } g
+document-eaten = { $intake } kcal al día: proteína { $protein } g, hidratos { $carbohydrate } g, grasa { $fat } g, fibra { $fibre } g
 document-eaten-until = { document-eaten }, hasta el { DATETIME($date, dateStyle: "long") }.
 document-eaten-for = { document-eaten }, durante { weeks }.
-document-day-kind-eaten = { document-day-kind }: { $intake } kcal, proteína { $protein } g, hidratos { $carbohydrate } g, grasa { $fat } g.
-document-day = { weekday-name }: { $intake } kcal, proteína { $protein } g ({ $meals }), hidratos { $carbohydrate } g, grasa { $fat } g
-document-day-training = , { $minutes } min de entrenamiento
-document-day-alcohol = , con { $alcohol } g de alcohol
-document-training = { $minutes } min, { $kcal } kcal
+document-day-kind-eaten = { document-day-kind }: { $intake } kcal, proteína { $protein } g, hidratos { $carbohydrate } g, grasa { $fat } g.
+document-day = { weekday-name }: { $intake } kcal, proteína { $protein } g ({ $meals }), hidratos { $carbohydrate } g, grasa { $fat } g
+document-day-training = , { $minutes } min de entrenamiento
+document-day-alcohol = , con { $alcohol } g de alcohol
+document-training = { $minutes } min, { $kcal } kcal
 document-lever = { lever }
 document-use = { $use ->
     [instead] comer más a cambio
@@ -454,13 +454,13 @@ document-use = { $use ->
 }
 document-not-safe = no es seguro
 document-availability = { $observed } (según el plan { $planned })
-document-rule-static = Con 7700 kcal por kilo y un déficit constante: { $fat } de grasa.
+document-rule-static = Con 7.700 kcal por kilo y un déficit constante: { $fat } de grasa.
 document-rule-quoted = Se suele decir: { $fat } de grasa en estas semanas y { $drop } en la báscula los primeros días. Aquí se espera: { $forecast } en la primera semana.
-document-strategy-gain = Volumen con { $surplus } kcal de más al día.
+document-strategy-gain = Volumen con { $surplus } kcal de más al día.
 document-strategy-no-cut = Sin definición.
 document-strategy-uncut = El volumen acaba con { $starts } de grasa corporal, sin definición.
 document-strategy-cut = Una definición empieza con { $starts } de grasa corporal y acaba con { $ends }.
-document-strategy-deficit = Su déficit es de { $deficit } kcal al día.
+document-strategy-deficit = Su déficit es de { $deficit } kcal al día.
 document-strategy-longest = Dura { weeks } como mucho.
 document-strategy-maintenance = Después, al menos { weeks } de mantenimiento.
 document-total = { $total ->
@@ -481,14 +481,14 @@ NOT_MEDICAL_ADVICE = Esto es información, no consejo médico. Antes de cambiar 
 FAT_FROM_BMI = Tu grasa se ha estimado por estatura y peso, y en personas musculosas sale demasiado alta: mídela antes de fiarte de ese dato.
 ON_LOGGING_SCALE = Este mantenimiento va con tu forma de apuntar: si apuntas menos de lo que comes, tu registro debe mostrar esta cantidad.
 ON_LOGGING_SCALE_URGENT = Este mantenimiento va con tu forma de apuntar. Es una estimación y no una cantidad que comer: esa la dice el médico.
-TWO_SEXES = Se han usado las ecuaciones de ambos sexos: el margen cubre las dos, y se aplican los límites más estrictos.
-FROM_EQUATIONS = Sin registro, esto sale solo de ecuaciones. Lo que más lo afina son cuatro semanas de peso y comida apuntados.
+TWO_SEXES = Se han usado las fórmulas de ambos sexos: el margen cubre las dos, y se aplican los límites más estrictos.
+FROM_EQUATIONS = Sin registro, esto sale solo de fórmulas. Lo que más lo afina son cuatro semanas de peso y comida apuntados.
 MAINTENANCE_BY_WEIGHT = Apenas apuntas comida, así que esto sale de cómo respondió tu peso a lo indicado. Apuntar la comida lo hace más exacto.
 
 # Negativas, cada una con a quién acudir.
 REFUSED_UNDER_AGE = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años no se planea ningún déficit. Habla antes con un médico o dietista; mantenimiento y tendencias siguen disponibles.
 REFUSED_OLDER_WITHOUT_CLEARANCE = Desde los { NUMBER($limit_years, maximumFractionDigits: 0) } años una dieta cuesta más músculo y hueso. Pide antes el visto bueno médico; mantenimiento y tendencias siguen disponibles.
-REFUSED_PREGNANCY = En el embarazo no se planea ningún déficit. Habla con tu matrona o ginecólogo sobre comida y peso; mantenimiento y tendencias siguen disponibles.
+REFUSED_PREGNANCY = En el embarazo no se planea ningún déficit. Habla con tu matrona o equipo médico sobre comida y peso; mantenimiento y tendencias siguen disponibles.
 REFUSED_BREASTFEEDING = Durante la lactancia no se planea ningún déficit. Habla antes con tu matrona o tu médico; mantenimiento y tendencias siguen disponibles.
 REFUSED_EATING_DISORDER = Con un trastorno alimentario, ahora o antes, no se planea déficit ni objetivo corporal. Un servicio especializado o tu médico puede ayudarte.
 REFUSED_DOUBT = No sabías si tienes un trastorno alimentario. Acláralo antes con tu médico o un servicio especializado; hasta entonces no se recomienda ningún déficit.
@@ -499,9 +499,9 @@ REFUSED_MEDICAL = Con { condition }{ $others ->
 } no se planea déficit sin visto bueno. Habla antes con un médico o dietista.
 REFUSED_BMI = Con un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 2) } (menos de { NUMBER($limit, maximumFractionDigits: 1) } es bajo peso) no se planea déficit. Habla con un médico o dietista.
 REFUSED_REFEEDING = Con tu peso, comer más sin supervisión puede ser peligroso: aquí no se da ninguna cantidad. Ve hoy mismo al médico; es urgente.
-REFUSED_FAT_TARGET = Para ti no se planea ningún objetivo de grasa, tampoco al ganar peso. Habla antes con un médico o dietista.
-REFUSED_BAND = Para ti no se planea ningún objetivo de grasa. Quita el margen de grasa y los objetivos de los eventos.
-REFUSED_UNANSWERED = Antes de responder las preguntas de salud no se planea ni déficit ni ganancia. Lo que no se sabe nunca se da por bueno.
+REFUSED_FAT_TARGET = Para ti no se planea ningún objetivo de grasa, tampoco en volumen. Habla antes con un médico o dietista.
+REFUSED_BAND = Para ti no se planea ningún objetivo de grasa. Quita el intervalo de grasa y los objetivos de los eventos.
+REFUSED_UNANSWERED = Antes de responder las preguntas de salud no se planea ni déficit ni volumen. Lo que no se sabe nunca se da por bueno.
 REFUSED_LOGGED_LOSS = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 2) } % por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ningún déficit. Come más; si no lo buscabas, ve al médico.
 UNDERWEIGHT = Pesas demasiado poco para tu estatura. El camino desde aquí es ganar peso despacio: habla de ello con un médico o dietista.
 UNDERWEIGHT_AHEAD = Tal como comes ahora llegarás a pesar demasiado poco para tu estatura. Come al menos lo planeado o ve al médico.
@@ -521,20 +521,20 @@ REFUSED_DEFICIT = Un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es muy poco fuera de un déficit. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; si no puedes, habla con un médico o dietista.
 REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } gramos de proteína por kilo es menos que los { NUMBER($limit, maximumFractionDigits: 2) } que pide un déficit: planea más.
 REFUSED_CUT_WITHOUT_READING = Tu grasa corporal decide cuándo empiezan las definiciones de una temporada, y debe estar medida: mídela primero.
-SEE_MIDWIFE = En el embarazo no bajamos lo que comes. Habla con tu matrona o tu médico sobre comida y peso.
-WEIGHT_RISES_IN_PREGNANCY = En el embarazo tu peso debe subir. Lo que crece no está en los pesos de aquí: lo siguen tu matrona o tu ginecólogo.
+SEE_MIDWIFE = En el embarazo no bajamos lo que comes. Habla con tu matrona o equipo médico sobre comida y peso.
+WEIGHT_RISES_IN_PREGNANCY = En el embarazo tu peso debe subir. Lo que crece no está en los pesos de aquí: lo siguen tu matrona o equipo médico.
 SEE_AFTER_BIRTH = Mientras das el pecho no bajamos lo que comes: habla con tu matrona o tu médico.
 SEE_EATING_DISORDER_SERVICE = No bajamos lo que comes. Un servicio de trastornos alimentarios o tu médico puede ayudarte con la comida y el peso.
 SEE_FOR_MINORS = Con menos de 18 años no bajamos lo que comes: habla con tu médico o pediatra sobre el peso.
 
 # Lo que se limita o se sube.
-CAPPED_UNANSWERED = La ganancia tras el mantenimiento se omite hasta que respondas las preguntas de salud.
+CAPPED_UNANSWERED = El volumen tras el mantenimiento se omite hasta que respondas las preguntas de salud.
 CAPPED_PROTEIN_ROOM = La proteína es de { NUMBER($given, maximumFractionDigits: 1) } gramos por kilo en vez de { NUMBER($asked, maximumFractionDigits: 1) }: junto a la grasa que necesitas no cabe más.
 CAPPED_DEFICIT = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día: { why }.
-CAPPED_DEFICIT_LATER = Más adelante el déficit es de solo { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día: { why }.
+CAPPED_DEFICIT_LATER = Más adelante el déficit es de solo { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día: { why }.
 CAPPED_DEFICIT_FOR_BMI = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día, o acabarías con bajo peso. Con { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal puedes seguir { weeks } como mucho.
 CAPPED_PROTEIN = La proteína sube a { NUMBER($limit, maximumFractionDigits: 2) } gramos por kilo, lo mínimo en un déficit.
-CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo.
+CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo.
 CAPPED_GAIN_RATE_AT_FIRST = Tu superávit es al principio de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % por semana no da más músculo.
 CAPPED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit se queda en las { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día habituales.
 NO_SAFE_DEFICIT = Ningún déficit útil es seguro para ti ahora: { why }.
@@ -555,12 +555,12 @@ WARNED_EATEN_AVAILABILITY = { $periods ->
    *[yes] Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo, atracones o falta de regla, ve al médico.
 }
 WARNED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit es como mucho el habitual.
-WARNED_HISTORY_NOT_TOLD = No se conocen tus dietas anteriores. Mientras tanto, no pases de un déficit de { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal al día.
+WARNED_HISTORY_NOT_TOLD = No se conocen tus dietas anteriores. Mientras tanto, no pases de un déficit de { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal al día.
 WARNED_BMI = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso: que la fase sea corta.
 WARNED_BODY_FAT = La fase acaba en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa: casi nadie se mantiene bien con tan poca.
 WARNED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es tan bajo que casi nadie se mantiene bien con él.
 WARNED_DEFICIT_SHARE = El déficit es el { NUMBER($share_percent, maximumFractionDigits: 0) } % de tu mantenimiento: cuenta con hambre y cansancio.
-WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día son más que las { NUMBER($usual_kcal, maximumFractionDigits: 0) } a las que suele llegar un mini-cut: vigila hambre, sueño y fuerza.
+WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día son más que las { NUMBER($usual_kcal, maximumFractionDigits: 0) } a las que suele llegar un mini-cut: vigila hambre, sueño y fuerza.
 WARNED_FAT_SUPPLY = El déficit pide { NUMBER($observed, maximumFractionDigits: 1) } kcal al día a cada kilo de grasa. Por encima de { NUMBER($limit, maximumFractionDigits: 1) } puedes perder más músculo.
 WARNED_LOSS = Está previsto perder un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana. Es rápido: vigila tu fuerza.
 WARNED_AVAILABILITY = { $periods ->
@@ -582,18 +582,18 @@ BODY_FAT_LOW = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa
 UNDER_AGE_NO_TARGET = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años esto es solo una estimación, sin objetivo. Habla con un médico sobre crecimiento y peso.
 FAT_FREE_MASS_INDEX_UNUSUAL = Pocas personas tienen tanto músculo para su estatura. Comprueba el peso (¿kilos o libras?), la estatura y la medida.
 WEIGHT_IN_POUNDS = Tu peso y tu estatura dan un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }. Si no encaja, revisa las unidades: kilos, no libras, y centímetros.
-MAINTENANCE_UNUSUAL = Un mantenimiento de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día es { NUMBER($times, maximumFractionDigits: 1) } veces el gasto en reposo; pocos lo aguantan. ¿Son correctos los datos?
+MAINTENANCE_UNUSUAL = Un mantenimiento de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día es { NUMBER($times, maximumFractionDigits: 1) } veces el gasto en reposo; poca gente lo aguanta. ¿Son correctos los datos?
 PAL_ABOVE_SUSTAINABLE = Tu actividad equivale a { NUMBER($pal, maximumFractionDigits: 2) } veces el gasto en reposo; más de { NUMBER($limit, maximumFractionDigits: 2) } es difícil de sostener. Comprueba los datos.
 BMI_OVERSTATES_WITH_MUSCLE = Estatura y peso no distinguen músculo de grasa: en deportistas dan unos { NUMBER($points, maximumFractionDigits: 1) } puntos de grasa de más.
 
 # Un plan: por qué cada número es el que es.
-DEFICIT_CHOSEN = Comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora: { size-reason }.
-SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos: { weeks }, unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa y, en el peor caso, { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro.
-SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día más: { weeks }, unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro y { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
-SIZE_OF_GAIN_SPARED = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día más: { weeks }.
+DEFICIT_CHOSEN = Comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora: { size-reason }.
+SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos: { weeks }, unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa y, en el peor caso, { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro.
+SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día más: { weeks }, unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro y { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
+SIZE_OF_GAIN_SPARED = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día más: { weeks }.
 DEFICIT_ASKED = Comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora, como pediste.
 GOAL_SMALL = Tu objetivo es pequeño: en { weeks }, lo más corta que puede ser esta fase, basta un déficit pequeño.
-GOAL_FITS_MINI_CUT = Con un mini-cut llegas en { weeks }, con { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora.
+GOAL_FITS_MINI_CUT = Con un mini-cut llegas en { weeks }, con { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora.
 DEFICIT_SOLVED = Si comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora, pierdes { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }.
 WEEKS_SOLVED = Con este déficit hacen falta { weeks } para perder { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
 WEEKS_DEFAULT = La fase dura { weeks }, el punto medio de lo habitual (de dos a seis), menos lo que ya llevas hecho.
@@ -602,7 +602,7 @@ WEEKS_TO_EVENT = La fase dura { weeks }, lo más que puede antes de tu evento.
 FAT_SOLVED = Con este déficit, cuenta con perder unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }.
 PLANNED_AS_KEPT = Hasta ahora has cumplido cerca del { NUMBER($percent, maximumFractionDigits: 0) } % de los déficits: cuenta con { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }, no con { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
 FORECAST_AS_KEPT = Hasta ahora has cumplido cerca del { NUMBER($percent, maximumFractionDigits: 0) } % de los déficits planeados. Esta previsión no cuenta con más.
-SHRINKING_DEFICIT = Tu cuerpo pronto gasta menos, así que el déficit encoge: de { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal al día la primera semana completa a { NUMBER($last_kcal, maximumFractionDigits: 0) } la última.
+SHRINKING_DEFICIT = Tu cuerpo pronto gasta menos, así que el déficit encoge: de { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal al día la primera semana completa a { NUMBER($last_kcal, maximumFractionDigits: 0) } la última.
 PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } gramos de proteína por kilo, con entrenamiento de fuerza, protegen tu músculo en un déficit.
 NO_TRAINING = Con menos de dos sesiones de fuerza por semana pierdes más músculo. Son la protección más barata que hay.
 EASING_IN = { $weeks ->
@@ -610,13 +610,13 @@ EASING_IN = { $weeks ->
    *[other] Las primeras { $weeks } semanas van
 } con medio déficit: pasas menos hambre y tardas otro tanto más.
 MAINTENANCE_WHY = Tras la definición te mantienes con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día, { NUMBER($lower_kcal, maximumFractionDigits: 0) } menos que antes: tu cuerpo es más pequeño y se ha adaptado.
-MAINTENANCE_NOT_LOWER = Tras la definición te mantienes con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día. Recién pasado de comer mucho más, tu cuerpo no gasta menos que antes.
+MAINTENANCE_NOT_LOWER = Tras la definición te mantienes con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día. Recién pasado de comer mucho más, tu cuerpo no gasta menos que antes.
 REBOUND = La báscula subirá unos { NUMBER($carried_kg, maximumFractionDigits: 1) } kg cuando vuelvan glucógeno, agua y comida. Eso no es grasa.
 SURPLUS_WHY = Un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día va con tu experiencia y tu masa magra. Lo que comes se ajusta { every-weeks }.
 GAIN_RATE_EXPECTED = Cuenta con ganar cerca del { NUMBER($percent_per_month, maximumFractionDigits: 1) } % de tu peso al mes; un { NUMBER($lean_share, maximumFractionDigits: 0) } % será tejido magro.
 GAIN_RATE_EXPECTED_SPARED = Cuenta con ganar cerca del { NUMBER($percent_per_month, maximumFractionDigits: 1) } % de tu peso al mes.
-RETURN_CHECKS = Sin agua ganarás { NUMBER($rate_kg, maximumFractionDigits: 2) } kg semanales. Compruébalo el { DATETIME($first_date, dateStyle: "medium") } y el { DATETIME($second_date, dateStyle: "medium") }: al doble, come la mitad del superávit.
-RETURN_CHECKS_SPARED = Sin agua ganarás { NUMBER($rate_kg, maximumFractionDigits: 2) } kg por semana. Compruébalo el { DATETIME($first_date, dateStyle: "medium") } y el { DATETIME($second_date, dateStyle: "medium") }: si es el doble, consulta al médico.
+RETURN_CHECKS = Sin agua ganarás { NUMBER($rate_kg, maximumFractionDigits: 2) } kg semanales. Compruébalo el { DATETIME($first_date, dateStyle: "medium") } y el { DATETIME($second_date, dateStyle: "medium") }: si es el doble, quédate con medio superávit.
+RETURN_CHECKS_SPARED = Sin agua ganarás { NUMBER($rate_kg, maximumFractionDigits: 2) } kg por semana. Compruébalo el { DATETIME($first_date, dateStyle: "medium") } y el { DATETIME($second_date, dateStyle: "medium") }: si es el doble, consulta al médico.
 CEILING_REACHED = Hacia el { DATETIME($date, dateStyle: "long") } llegarás previsiblemente al { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa.
 CEILING_NOT_REACHED = En estas semanas previsiblemente no llegas al { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa.
 END_AT_TARGET = Para en cuanto la tendencia muestre { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa perdida, aunque no sea la última semana.
@@ -639,46 +639,46 @@ WEIGH_DAILY_SPARED = Acuerda con quien cuida de tu salud cada cuánto te pesas.
 PLAN_PROVISIONAL_SPARED = Este plan es provisional: sale solo de fórmulas. Con cuatro semanas de registro es más exacto desde el { DATETIME($date, dateStyle: "long") }.
 INFEASIBLE = Ningún plan seguro logra lo pedido. En su lugar ves lo que más se acerca.
 PAUSED = Primero te mantienes { weeks }; la fase está planeada para tu cuerpo tal como será entonces.
-HELD_AT_CEILING = Tu grasa ya está en el máximo de esta fase de ganancia, así que te mantienes. Antes de ganar toca perder grasa.
-HELD_AFTER_CUT = Tras esta pérdida de grasa sigues en el máximo para ganar, así que te mantienes. Antes de ganar toca perder más.
-HELD_FROM_CEILING = Desde el { DATETIME($date, dateStyle: "long") } te mantienes: tu grasa está en el máximo de esta ganancia. Antes de otra toca perder grasa.
-GAIN_TARGET_PAST_CEILING = Con unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg tu grasa llega al máximo de esta fase de ganancia: fíjate ese peso o pierde grasa antes.
-GAIN_NOT_NOW = Por ahora no planeamos ninguna ganancia: come tus calorías de mantenimiento y entrena. Si algo te preocupa, habla con un médico o dietista.
-GAIN_OVER = Desde el { DATETIME($date, dateStyle: "long") } comes tu mantenimiento y entrenas: esta ganancia ya basta. Si algo te preocupa, habla con un médico.
+HELD_AT_CEILING = Tu grasa ya está en el máximo de este volumen, así que te mantienes. Antes de un volumen toca perder grasa.
+HELD_AFTER_CUT = Tras esta pérdida de grasa tu grasa sigue en el máximo del volumen, así que te mantienes. Antes toca perder más.
+HELD_FROM_CEILING = Desde el { DATETIME($date, dateStyle: "long") } te mantienes: tu grasa está en el máximo de este volumen. Antes de otro toca perder grasa.
+GAIN_TARGET_PAST_CEILING = Con unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg tu grasa llega al máximo de este volumen: fíjate ese peso o pierde grasa antes.
+GAIN_NOT_NOW = Por ahora no planeamos ningún volumen: come tus calorías de mantenimiento y entrena. Si algo te preocupa, habla con un médico o dietista.
+GAIN_OVER = Desde el { DATETIME($date, dateStyle: "long") } comes tu mantenimiento y entrenas: este volumen ya basta. Si algo te preocupa, habla con un médico.
 HELD_FROM_CEILING_SPARED = Desde el { DATETIME($date, dateStyle: "long") } comes tus calorías de mantenimiento y entrenas. Si algo te preocupa, habla con un médico o dietista.
-GAIN_TARGET_PAST_CEILING_SPARED = Esta ganancia llega a unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg y no más.
+GAIN_TARGET_PAST_CEILING_SPARED = Este volumen llega a unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg y no más.
 HOLD_WHY = { $moves ->
-    [yes] Tu cuerpo se queda como está con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día ahora y { NUMBER($last_kcal, maximumFractionDigits: 0) } en la última semana.
+    [yes] Tu cuerpo se queda como está con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día ahora y { NUMBER($last_kcal, maximumFractionDigits: 0) } en la última semana.
    *[no] Con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día tu cuerpo se queda como está.
 }
-HOLD_NEED = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es lo mínimo que tu cuerpo necesita en estas semanas.
-TRAINING_DAYS_MORE = Los días de entrenamiento comes más porque gastas más: hasta { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Los de descanso llevan menos y la semana queda igual.
+HOLD_NEED = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es lo mínimo que tu cuerpo necesita en estas semanas.
+TRAINING_DAYS_MORE = Los días de entrenamiento comes más porque gastas más: hasta { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Los de descanso llevan menos y la semana queda igual.
 TRAINING_DAYS_LIMITED = La semana más justa cubre un { NUMBER($percent, maximumFractionDigits: 0) } % del gasto de entrenar; en descanso, { why }.
 FLEXIBLE_DAYS_PAID = Los otros días comes hasta { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal menos para compensar tus días libres. La semana queda igual.
-CAPPED_FLEXIBLE_DAYS = La semana más justa deja { NUMBER($fits_kcal, maximumFractionDigits: 0) } de { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal para días libres: los otros, { why }.
+CAPPED_FLEXIBLE_DAYS = La semana más justa deja { NUMBER($fits_kcal, maximumFractionDigits: 0) } de { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal para días libres: los otros, { why }.
 HIGHER_DAYS_LOSE_NO_MORE = Los días con más comida hacen la semana más llevadera. No por eso pierdes más grasa.
-ALCOHOL_COUNTED = El alcohol cuenta como comida, 7,1 kcal por gramo, y no alimenta músculo. Menos siempre está bien.
+ALCOHOL_COUNTED = El alcohol cuenta como comida, 7,1 kcal por gramo, y no alimenta músculo. Menos siempre está bien.
 MEALS_PROTEIN = En { meals } tomas hasta { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína cada vez. Lo que más cuenta es el total del día.
 MEALS_FEWER = Menos comidas y más grandes forman mejor músculo: unos { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína en cada una de { meals }.
 PLANT_PROTEIN = Llevas una décima parte más de proteína, porque las plantas dan algo menos de lo que pide el músculo. Combina soja, legumbres y cereales.
-PROTEIN_REFERENCE = Tu proteína se calcula para { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, la parte de tu peso que la necesita.
-WEEK_BEYOND_PROFILE = Este entrenamiento gasta unas { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal al día y tu perfil cuenta { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Actualiza tu actividad o comerás de menos.
+PROTEIN_REFERENCE = Tu proteína se calcula para { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, la parte de tu peso que la necesita.
+WEEK_BEYOND_PROFILE = Este entrenamiento gasta unas { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal al día y tu perfil cuenta { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Actualiza tu actividad o comerás de menos.
 FLEXIBLE_DAY_AFTER_PLAN = Tu día libre del { DATETIME($date, dateStyle: "long") } cae después del plan, que acaba el { DATETIME($last_date, dateStyle: "long") }.
-LEVER_BURNS = Con { lever } gastas unas { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal diarias. Tu cuerpo ahorra parte; cuentan { NUMBER($kept_kcal, maximumFractionDigits: 0) }, entre { NUMBER($lower_kcal, maximumFractionDigits: 0) } y { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
-LEVER_EAT_MORE = Con { lever } puedes comer { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal más, { NUMBER($intake_kcal, maximumFractionDigits: 0) } al día, y pierdes casi la misma grasa.
-LEVER_LOSE_MORE = Con { lever } y la comida prevista pierdes unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg más de grasa.
-LEVER_AVAILABILITY = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal te quedan { NUMBER($observed, maximumFractionDigits: 1) } kcal por kilo de masa sin grasa; con el plan solo, { NUMBER($planned, maximumFractionDigits: 1) }.
+LEVER_BURNS = Con { lever } gastas unas { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal diarias. Tu cuerpo ahorra parte; cuentan { NUMBER($kept_kcal, maximumFractionDigits: 0) }, entre { NUMBER($lower_kcal, maximumFractionDigits: 0) } y { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
+LEVER_EAT_MORE = Con { lever } puedes comer { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal más, { NUMBER($intake_kcal, maximumFractionDigits: 0) } al día, y pierdes casi la misma grasa.
+LEVER_LOSE_MORE = Con { lever } y la comida prevista pierdes unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg más de grasa.
+LEVER_AVAILABILITY = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal te quedan { NUMBER($observed, maximumFractionDigits: 1) } kcal por cada kilo que no es grasa; con el plan solo, { NUMBER($planned, maximumFractionDigits: 1) }.
 LEVER_TOO_MUCH = No añadas { lever } con la comida prevista: te quedaría muy poco. Come más para ello.
 LEVER_TOO_MUCH_EVEN_FED = No añadas { lever } en esta fase: aun comiendo más te quedaría muy poco.
 LEVER_ASK_FIRST = Moverte más podría ayudar. Por tus respuestas de salud, pregunta antes a tu médico cuánto es seguro.
 BREAKS_WHY = Las pausas hacen más llevadera una definición larga. No te hacen perder más grasa, y la báscula sube mientras duran.
 CUT_RESET = Lo que comes se ajusta a las { $first_weeks } semanas y luego { every-weeks }, para que el déficit aguante mientras tu cuerpo cambia.
-GAIN_TARGET_TOO_FAR = Ninguna ganancia dentro de sus límites llega a este peso en { weeks }: llega a unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg.
+GAIN_TARGET_TOO_FAR = Ningún volumen dentro de sus límites llega a este peso en { weeks }: llega a unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg.
 GOAL_ALREADY_MET = Ya has cumplido el objetivo: no hay nada que perder.
 PHASE_USED_UP = Este mini-cut ya dura { weeks }, lo máximo: pasa a mantenimiento, o planea una definición más larga.
 CUT_NEEDS_READING = Con una grasa calculada por estatura y peso no empieza ninguna definición. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo.
 CUT_NO_ROOM = Ninguna definición de este tipo cabe en las semanas que quedan.
-CUT_TOO_SMALL = Los límites seguros solo te dejan { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal menos al día: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }. Ninguna báscula lo distingue del agua.
+CUT_TOO_SMALL = Los límites seguros solo te dejan { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal menos al día: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }. Ninguna báscula lo distingue del agua.
 GAIN_NO_ROOM = Hasta lo mínimo que debes comer te haría ganar más rápido de lo debido, así que te mantienes.
 GAIN_NEEDS_TRAINING = Un superávit solo da músculo con entrenamiento de fuerza: empieza antes a entrenar.
 TARGET_WRONG_SIDE = Con esta cantidad te alejas del objetivo, o te estancas antes.
@@ -724,7 +724,7 @@ DECISION_NOT_YET = Aún no: con un { NUMBER($fat_percent, maximumFractionDigits:
 DECISION_NO_DUE = Cerca de la grasa que elegiste no compensa ninguna definición.
 DECISION_CUT_DUE = Ahora es mejor una definición: estás en el { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y desde el { NUMBER($due_percent, maximumFractionDigits: 1) } % compensa.
 DECISION_CUT_FOR_LEANNESS = Te gustaría tener menos grasa, y es razón suficiente: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % una definición te conviene.
-DECISION_TRADE = En { weeks }, { best-phase } vale para ti unos { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg de tejido magro más que { other-phase }, con una probabilidad del { NUMBER($probability_percent, maximumFractionDigits: 0) } %.
+DECISION_TRADE = En { weeks }, { best-phase } vale para ti unos { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg de tejido magro más que { other-phase }, con una probabilidad del { NUMBER($probability_percent, maximumFractionDigits: 0) } %.
 DECISION_CLOSE = En { weeks } nada es claramente mejor: { best-phase } supera a { other-phase } en el { NUMBER($probability_percent, maximumFractionDigits: 0) } % de los casos. Elige lo que prefieras.
 DECISION_LONGER_CUT = Un mini-cut se queda corto: hacen falta { weeks }.
 DECISION_LONG_WAY = Una definición no llega al { NUMBER($target_percent, maximumFractionDigits: 1) } %: acaba esta a tiempo y pregunta de nuevo tras mantenerte.
@@ -733,7 +733,7 @@ DECISION_BELOW_HEALTHY = Con un { NUMBER($fat_percent, maximumFractionDigits: 1)
 DECISION_ABOVE_HEALTHY = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa supera el margen sano para tu edad y sexo, que acaba en el { NUMBER($upper_percent, maximumFractionDigits: 0) } %.
 DECISION_HISTORY_UNKNOWN = No se conocen tus fases anteriores. Indícalas, y contarán una definición reciente o un patrón.
 DECISION_GAIN_SLOWLY = Gana despacio, con { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día sobre el mantenimiento.
-PATTERN_CYCLES = En { weeks } una ganancia rápida acabó en definición { $cycles ->
+PATTERN_CYCLES = En { weeks } un volumen rápido acabó en definición { $cycles ->
     [one] una vez
     [2] dos veces
    *[other] { $cycles } veces
@@ -793,8 +793,8 @@ LOG_PARTIAL_INTAKE = { $count ->
    *[other] { $count } días apuntados a medias cuentan
 } como no apuntado.
 LOG_INTAKE_NOTHING = { $count ->
-    [one] Un día con 0 kcal cuenta
-   *[other] { $count } días con 0 kcal cuentan
+    [one] Un día con 0 kcal cuenta
+   *[other] { $count } días con 0 kcal cuentan
 } como no apuntado.
 LOG_INTAKE_MISSING = De { days }, { $count ->
     [one] uno no tiene
@@ -805,7 +805,7 @@ LOG_UNDER_RESTING = Apuntas menos de lo que gastas en reposo: falta comida ({ NU
 TREND_TOO_EARLY = Es pronto para decirlo: pésate y apunta durante { more-days }.
 TREND_TOO_SPARSE = Es pronto para decirlo, y no bastaría con { more-days }: apunta también lo que comes.
 TREND_OUTLIER = El peso del { DATETIME($date, dateStyle: "long") } se aparta { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg de los días anteriores, así que cuenta menos.
-TREND_WATER_JUMP = El { DATETIME($date, dateStyle: "long") } tu peso saltó { NUMBER($jump_kg, maximumFractionDigits: 1) } kg de golpe: es agua, que se irá, u otra báscula.
+TREND_WATER_JUMP = El { DATETIME($date, dateStyle: "long") } tu peso saltó { NUMBER($jump_kg, maximumFractionDigits: 1) } kg de golpe: es agua, que se irá, u otra báscula u otra hora.
 TREND_LOGGING_CHANGED = Desde cerca del { DATETIME($date, dateStyle: "long") } apuntas quizá una parte mayor o menor de lo que comes ({ NUMBER($percent, maximumFractionDigits: 0) } % de seguridad).
 SETTLE_WEIGH_FOOD = Así se aclara: pesa y apunta durante siete días todo lo que comes y bebes, también el fin de semana.
 SETTLE_WEIGH_FOOD_SPARED = Tu peso y tu registro no coinciden. Háblalo con un médico o dietista.
@@ -813,11 +813,11 @@ SETTLE_WEIGH_ON = Así se aclara: pésate a diario diez días más. El agua sin 
 SETTLE_WEIGH_ON_SPARED = Diez días más lo dirán: el agua sin causa se va y el tejido no. No te peses más a menudo por eso.
 TREND_STALE = Tu último pesaje fue hace { days }.
 KNOWN_LONG_AGO = Lo último que se sabe de ti es del { DATETIME($date, dateStyle: "long") }: pésate y apunta dos semanas, y vuelve a preguntar.
-LOG_WEIGHT_COUNTS = Tu perfil dice { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, pero tu registro acaba en { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, y eso cuenta aquí. Pon al día tu perfil.
-STATE_WEIGHT_APART = Tu perfil dice { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, pero tu último peso conocido es { NUMBER($known_kg, maximumFractionDigits: 1) } kg, y ese cuenta aquí. ¿Era tuyo?
+LOG_WEIGHT_COUNTS = Tu perfil dice { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, pero tu registro acaba en { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, y eso cuenta aquí. Pon al día tu perfil.
+STATE_WEIGHT_APART = Tu perfil dice { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, pero tu último peso conocido es { NUMBER($known_kg, maximumFractionDigits: 1) } kg, y ese cuenta aquí. ¿Era tuyo?
 TREND_UNDER_LOGGED = Tu registro contiene un { NUMBER($percent, maximumFractionDigits: 0) } % menos de lo esperado para tu cuerpo: guíate por las cantidades de tu registro.
-TREND_STEPS_FEWER = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día menos que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal menos al día.
-TREND_STEPS_MORE = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día más que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal más al día.
+TREND_STEPS_FEWER = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día menos que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal menos al día.
+TREND_STEPS_MORE = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día más que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal más al día.
 TREND_STEPS_STEADY = Caminas lo mismo, unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día: caminar no explica ningún cambio de tu peso.
 
 # Una fase frente a su plan.
@@ -837,14 +837,14 @@ REVIEW_NOT_WEIGHED = Tu último pesaje fue hace { days }, demasiado para juzgar.
    *[no] Pésate
 } y apunta durante { more-days }.
 REVIEW_WITHIN_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; el plan espera hasta ahora de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
-REVIEW_NEAR_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan espera de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: tan cerca puede ser casualidad.
+REVIEW_NEAR_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan espera de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: tan cerca puede ser casualidad.
 REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: fuera de lo planeado ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % de seguridad).
-REVIEW_CONTRADICTED = Báscula y plan se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg en vez de { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Registro y plato no coinciden, o es agua.
-REVIEW_EVENT_WATER = Por { event }, unos { NUMBER($water_kg, maximumFractionDigits: 1) } kg del cambio de tu peso son agua{ $explains ->
+REVIEW_CONTRADICTED = Báscula y plan se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg en vez de { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Registro y plato no coinciden, o es agua.
+REVIEW_EVENT_WATER = Por { event }, unos { NUMBER($water_kg, maximumFractionDigits: 1) } kg del cambio de tu peso son agua{ $explains ->
     [yes] . Eso lo explica.
    *[no] , pero no todo.
 }
-REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado{ $goes_on ->
+REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado{ $goes_on ->
     [yes] : intenta ceñirte al plan.
    *[no] .
 }
@@ -853,7 +853,7 @@ REVIEW_PLAN_STANDS = El plan sigue igual: bajar la meta no ayuda mientras comas 
 REVIEW_EAT_THE_PLAN = El plan sigue igual: come primero lo que indica. ¿Es demasiado? Dilo, y planea de nuevo.
 REVIEW_KEPT_LATELY = En la última semana seguiste el plan: continúa así y se notará.
 REVIEW_NO_INTAKE = En esta fase no hay ningún día completo apuntado. Apunta una semana entera: solo así se puede ajustar lo que comes.
-REVIEW_AS_TOLD = Apenas hay comida apuntada: solo habla tu peso. Si sigues como ahora, un plan de unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día lo mantendría.
+REVIEW_AS_TOLD = Apenas hay comida apuntada: solo habla tu peso. Si sigues como ahora, un plan de unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día lo mantendría.
 REVIEW_NEEDS_LESS = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, no { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Falta comida por apuntar, o necesitas menos.
 REVIEW_NEEDS_MORE = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día, no las { NUMBER($planned_kcal, maximumFractionDigits: 0) } del plan.
 REVIEW_STEPPED = { $direction ->
@@ -868,35 +868,35 @@ REVIEW_TOO_LATE = { $days ->
    *[other] Solo quedan { $days } días
 }, muy poco para que un cambio cuente: come como hasta ahora.
 REVIEW_PURPOSE_MET = Has perdido unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa, y el objetivo eran { NUMBER($target_kg, maximumFractionDigits: 1) } kg: acaba la fase.
-REVIEW_CEILING_MET = Tu grasa está cerca del { NUMBER($fat_percent, maximumFractionDigits: 1) } %, y esta ganancia acaba en el { NUMBER($ceiling_percent, maximumFractionDigits: 1) } %.
+REVIEW_CEILING_MET = Tu grasa está cerca del { NUMBER($fat_percent, maximumFractionDigits: 1) } %, y este volumen acaba en el { NUMBER($ceiling_percent, maximumFractionDigits: 1) } %.
 REVIEW_LIMIT_REACHED = Este mini-cut dura ya { days }, y el máximo son { $limit_days }: acábalo, con objetivo o sin él.
-REVIEW_GETS_NOWHERE = { weeks } de esta fase apenas han quitado grasa. Más de lo mismo no lo cambia: mejor termínala ahora.
-REVIEW_START_AGAIN = Come cuatro semanas a nivel de mantenimiento. Empieza de nuevo cuando la vida lo permita: un déficit menor y cada comida apuntada.
+REVIEW_GETS_NOWHERE = En { weeks } esta fase apenas ha quitado grasa. Más de lo mismo no lo cambia: mejor termínala ahora.
+REVIEW_START_AGAIN = Come cuatro semanas a nivel de mantenimiento. Empieza de nuevo cuando las semanas siguientes lo permitan: un déficit menor y cada comida apuntada.
 REVIEW_PHASE_OVER = La fase ha terminado.
 REVIEW_NOT_SAFE = Un déficit ya no es seguro para ti: acaba la fase.
 REVIEW_NO_ROOM = Bajo tu mantenimiento de hoy no queda déficit útil: { why }. Acaba la fase.
 REVIEW_STOPPED_BY_RAIL = Los días que vienen no serían seguros: acaba la fase.
 REVIEW_SHORTEN = A este ritmo llegas al objetivo hacia el { DATETIME($date, dateStyle: "long") }, { days } antes del final previsto.
 REVIEW_EXTEND = Necesitas hasta cerca del { DATETIME($date, dateStyle: "long") }, { days } más de lo planeado.
-REVIEW_OUT_OF_REACH = Tal como va, espera { NUMBER($fat_kg, maximumFractionDigits: 1) } de { NUMBER($target_kg, maximumFractionDigits: 1) } kg de grasa al final de esta fase.
-REVIEW_GOAL_TOO_FAR = Incluso hasta el { DATETIME($date, dateStyle: "long") }, su final más tardío, esta fase quita unos { NUMBER($fat_kg, maximumFractionDigits: 1) } de { NUMBER($target_kg, maximumFractionDigits: 1) } kg de grasa: mejor termínala.
+REVIEW_OUT_OF_REACH = Tal como va, espera { NUMBER($fat_kg, maximumFractionDigits: 1) } de { NUMBER($target_kg, maximumFractionDigits: 1) } kg de grasa al final de esta fase.
+REVIEW_GOAL_TOO_FAR = Incluso hasta el { DATETIME($date, dateStyle: "long") }, su final más tardío, esta fase quita unos { NUMBER($fat_kg, maximumFractionDigits: 1) } de { NUMBER($target_kg, maximumFractionDigits: 1) } kg de grasa: mejor termínala.
 REVIEW_LOST_FAST = En las dos últimas semanas perdiste un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso por semana, más del { NUMBER($limit, maximumFractionDigits: 1) } %.
 REVIEW_EATEN_UNDER_RAIL = Durante dos semanas apuntaste { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día. Come al menos { NUMBER($least_kcal, maximumFractionDigits: 0) }: { why }.
 REVIEW_REBOUND = De vuelta al mantenimiento la báscula subirá unos { NUMBER($carried_kg, maximumFractionDigits: 1) } kg en dos semanas: glucógeno, agua y comida. Eso no es grasa.
 REVIEW_PAST_RAIL = Un paso no basta para hacer seguro este plan: { why }. Acábalo y planea de nuevo.
 REVIEW_SHORTENED_BY_RAIL = El plan acaba hacia el { DATETIME($date, dateStyle: "long") }; después no sería seguro: { why }.
-REVIEW_GAIN_PAST_CEILING = Tal como está planeada, esta ganancia supera el { NUMBER($limit_percent, maximumFractionDigits: 2) } % de tu peso por semana: acábala y planea una más lenta.
+REVIEW_GAIN_PAST_CEILING = Tal como está planeado, este volumen supera el { NUMBER($limit_percent, maximumFractionDigits: 2) } % de tu peso por semana: acábalo y planea uno más lento.
 REVIEW_GAIN_SLOWED = Ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo: frenas para quedarte por debajo.
 REVIEW_DEFICIT_CAPPED = Esta fase no admite menos comida: { why }.
 REVIEW_UNEXPLAINED_LOSS = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso sin planearlo. Si no lo buscabas, ve al médico. { $raised ->
     [yes] Come más, en pasos.
    *[no] Come lo planeado.
 }
-REVIEW_LOSS_BREASTFEEDING = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso, normal tras un parto; si no, pregunta a tu matrona. Come lo planeado.
+REVIEW_LOSS_BREASTFEEDING = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso, normal tras un parto; si no, pregunta a tu matrona. Come al menos lo planeado.
 REVIEW_AS_EATEN_SO_FAR = Has apuntado el { NUMBER($percent, maximumFractionDigits: 0) } % de lo planeado: los próximos días se prevén como has comido hasta ahora.
-REVIEW_AS_PLANNED = Según tu registro gastas menos, pero la báscula no lo confirma: la previsión mantiene { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día.
-REVIEW_IN_PREGNANCY = Lo que se gana en el embarazo no se mide con un plan: lo sigue tu matrona o tu ginecólogo.
-REVIEW_EXPECTED_IN_PREGNANCY = Hasta { NUMBER($expected_kg, maximumFractionDigits: 1) } kg de lo ganado son propios del embarazo y no significan comer de más. No se te baja la comida.
+REVIEW_AS_PLANNED = Según tu registro gastas menos, pero la báscula no lo confirma: la previsión mantiene { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día.
+REVIEW_IN_PREGNANCY = Lo que se gana en el embarazo no se mide con un plan: lo sigue tu matrona o equipo médico.
+REVIEW_EXPECTED_IN_PREGNANCY = Hasta { NUMBER($expected_kg, maximumFractionDigits: 1) } kg de lo ganado son propios del embarazo y no significan comer de más. No se te baja la comida.
 REVIEW_LATER_ENTRIES = { $count ->
     [one] Un dato es posterior a la fase: cuenta
    *[other] { $count } datos son posteriores a la fase: cuentan
@@ -917,7 +917,7 @@ QUESTION_WITH_CLINICIAN = Tu peso y tu registro no coinciden. Háblalo con un m�
 BODY_FAT_AT_MINIMUM_SPARED = Tu cuerpo no tiene reservas: no pierdas más peso y habla con un médico o dietista.
 TALK_TO_WHO_CARES = Habla de tu comida y tu peso con quien cuida de tu salud.
 QUESTION_OIL_AND_ALCOHOL = Hasta el { DATETIME($date, dateStyle: "long") } pesa y apunta también aceite, untables, bebidas, alcohol y picoteo: es lo primero que falta.
-QUESTION_WATER = ¿Empezó algo en cuatro semanas: { $creatine ->
+QUESTION_WATER = ¿Empezó algo estas cuatro semanas: { $creatine ->
     [yes] creatina,{" "}
    *[no] {""}
 }{ $salt ->
@@ -933,7 +933,7 @@ QUESTION_WATER = ¿Empezó algo en cuatro semanas: { $creatine ->
     [yes] viaje,{" "}
    *[no] {""}
 }otra hora de pesaje? Pésate cada día hasta el { DATETIME($date, dateStyle: "long") }.
-QUESTION_WATER_SPARED = ¿Empezó algo en cuatro semanas: { $creatine ->
+QUESTION_WATER_SPARED = ¿Empezó algo estas cuatro semanas: { $creatine ->
     [yes] creatina,{" "}
    *[no] {""}
 }{ $salt ->
@@ -970,7 +970,7 @@ QUESTION_CYCLE_SPARED = ¿Cuándo empezaron tus dos últimas reglas? Sin regla, 
     [yes] entrenamiento,{" "}
    *[no] {""}
 }pesaje? Pésate como siempre hasta el { DATETIME($date, dateStyle: "long") }.
-QUESTION_AGAIN = Ya lo preguntamos y aún no lo sabemos. Si no pudiste hacerlo, dilo: entonces miramos juntos tu registro.
+QUESTION_AGAIN = Ya lo preguntamos y aún no lo sabemos. Si no pudiste hacerlo, dilo: entonces miramos contigo tu registro.
 QUESTION_IF_MORE = Si tu registro da más que antes, faltaba comida: el plan no cambia, y sigues apuntando así.
 QUESTION_IF_AS_LOGGED = Si sale lo mismo y tu peso sigue su rumbo, tu cuerpo necesita otra cantidad: lo que comes cambia un paso.
 QUESTION_IF_WATER = Si empezó algo de eso, es agua: no cambia nada más, y se juzga de nuevo el { DATETIME($date, dateStyle: "long") }.
@@ -985,7 +985,7 @@ CHECK_IN_MISSED_PERIOD = { $eats_less ->
    *[no] Que falte la regla puede ser señal de poca energía: come al menos lo planeado y ve al médico.
 }
 CHECK_IN_LATE_PERIOD = Tu regla se retrasa: come { $raised ->
-    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más
+    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más
    *[no] al menos lo planeado
 }, y si no llega, habla con un médico.
 CHECK_IN_WEAKER = Tu fuerza en los ejercicios principales ha bajado dos veces seguidas: { $eats_less ->
@@ -997,7 +997,7 @@ CHECK_IN_MUCH_WEAKER = Tu fuerza en los ejercicios principales ha bajado una dé
    *[no] come al menos lo planeado y ve al médico.
 }
 CHECK_IN_WORN = Hambre y sueño han ido mal dos veces seguidas: come { $raised ->
-    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más. Será más llevadero y durará unos días más.
+    [yes] { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más. Será más llevadero y durará un poco más.
    *[no] al menos lo planeado y ve al médico si sigue.
 }
 CHECK_IN_LOW_MOOD = Tu ánimo ha estado por los suelos dos veces seguidas: habla con alguien de confianza y, si no mejora, con un médico.
@@ -1005,10 +1005,10 @@ CHECK_IN_LOW_MOOD = Tu ánimo ha estado por los suelos dos veces seguidas: habla
 # Una temporada.
 SEASON_GAIN = Ganas con un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día; lo que comes se ajusta { every-weeks }.
 SEASON_CUT = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos, hasta el { NUMBER($end_percent, maximumFractionDigits: 1) } % o { weeks }, lo que llegue antes.
-SEASON_CUT_FOR_WEEKS = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos durante { weeks }, hasta cerca del { NUMBER($end_percent, maximumFractionDigits: 1) } %.
-SEASON_BRIDGE = Tras la definición vuelven glucógeno, agua y comida: sube el peso, pero no la grasa.
+SEASON_CUT_FOR_WEEKS = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos durante { weeks }, hasta cerca del { NUMBER($end_percent, maximumFractionDigits: 1) } %.
+SEASON_BRIDGE = Al mantenerte tras una definición vuelven glucógeno, agua y comida: la báscula sube, y eso no es grasa.
 SEASON_AFTER_CUT = Tu última definición acaba de terminar, así que primero te mantienes.
-SEASON_HOLD = Te mantienes: desde un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa este plan no te hace ganar, y { shut } no hay definición.
+SEASON_HOLD = Te mantienes: desde un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa este plan ya no te hace ganar, y { shut } no hay definición.
 SEASON_HOLD_UNCUT = Te mantienes: desde un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa esta temporada ya no te hace ganar, y no lleva definición. Para ganar antes, pierde grasa.
 SEASON_HELD_AT_NEED = Lo mínimo que debes comer es más o menos tu mantenimiento: te mantienes, sin superávit.
 SEASON_LEVEL = Este plan no tiene superávit: comes tus calorías de mantenimiento, y el músculo lo construye el entrenamiento.
@@ -1023,7 +1023,7 @@ SEASON_CUTS = { $cuts ->
 SEASON_REVIEWED = Los márgenes valen si sigues estas fases y tu registro ajusta lo que comes. Sin eso son mucho más anchos.
 SEASON_BESIDE_DECISION = Una temporada sigue su estrategia. Una decisión puede empezar de otra forma: solo mira las próximas 26 semanas, según lo que quieres.
 OPTIMUM_BESIDE_DECISION = La mejor temporada solo cuenta tejido magro. Una decisión puede empezar de otra forma: también cuenta semanas de dieta y cuánta grasa quieres tener.
-OPTIMUM_LATE_IN_BAND = Volver a tu intervalo lleva toda esta temporada o más. Avanzas al menos un { NUMBER($percent, maximumFractionDigits: 0) } % de lo que lograrían las definiciones más duras.
+OPTIMUM_LATE_IN_BAND = Llegar a tu intervalo lleva toda esta temporada o más. Avanzas al menos un { NUMBER($percent, maximumFractionDigits: 0) } % de lo que lograrían las definiciones más duras.
 
 # Lo que se dice de un plan: los títulos acaban en _TITLE.
 BRIEFING_PHASE_TITLE = { phase-name } desde el { weekday }, { DATETIME($date, dateStyle: "long") }
@@ -1038,11 +1038,11 @@ BRIEFING_DAYS = { $days ->
     [one] Un día por semana
    *[other] { $days } días por semana
 } come { NUMBER($higher_kcal, maximumFractionDigits: 0) } kcal, los demás { NUMBER($lower_kcal, maximumFractionDigits: 0) }.
-BRIEFING_EAT_WEEK = Esta semana tiene { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal, unas { NUMBER($intake_kcal, maximumFractionDigits: 0) } al día.
-BRIEFING_DAY = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal.
-BRIEFING_DAY_TRAINING = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, con entrenamiento.
-BRIEFING_DAY_FLEXIBLE = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, tu día libre.
-BRIEFING_DAY_ALCOHOL = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, tu día libre, con hasta { NUMBER($alcohol_g, maximumFractionDigits: 0) } gramos de alcohol.
+BRIEFING_EAT_WEEK = Esta semana tiene { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal, unas { NUMBER($intake_kcal, maximumFractionDigits: 0) } al día.
+BRIEFING_DAY = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal.
+BRIEFING_DAY_TRAINING = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, con entrenamiento.
+BRIEFING_DAY_FLEXIBLE = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, tu día libre.
+BRIEFING_DAY_ALCOHOL = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, tu día libre, con hasta { NUMBER($alcohol_g, maximumFractionDigits: 0) } gramos de alcohol.
 BRIEFING_MEALS = Cada día lleva { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína: unos { NUMBER($meal_g, maximumFractionDigits: 0) } gramos por comida.
 BRIEFING_SCALE = El { weekday } la báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_SCALE_WATER = El { weekday } la báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg de la bajada son agua.
@@ -1075,8 +1075,8 @@ EQUATION_FOR_TRAINED = Hecha para personas que entrenan.
 EQUATION_FOR_EXPERIENCED = Hecha para deportistas musculosos, tras el primer año de entrenamiento.
 EQUATION_FOR_UNTRAINED = Hecha para personas que no entrenan.
 EQUATION_SAME_AS = Los mismos números que { $equation }, contados una vez.
-RESTING_PREFERS_FAT_FREE_MASS_TRAINED = Se prefieren ecuaciones basadas en la masa libre de grasa hechas para entrenados, porque la grasa está medida.
-RESTING_PREFERS_ATHLETE_WEIGHT = Se prefiere una ecuación basada en la masa corporal, hecha para deportistas: la grasa no está medida, y las ecuaciones generales se quedan cortas para entrenados.
+RESTING_PREFERS_FAT_FREE_MASS_TRAINED = Se prefieren ecuaciones basadas en la masa libre de grasa hechas para personas entrenadas, porque la grasa está medida.
+RESTING_PREFERS_ATHLETE_WEIGHT = Se prefiere una ecuación basada en la masa corporal, hecha para deportistas: la grasa no está medida, y las ecuaciones generales se quedan cortas para personas entrenadas.
 RESTING_PREFERS_FAT_FREE_MASS = Se prefieren ecuaciones basadas en la masa libre de grasa hechas para adultos en general, porque la grasa está medida.
 RESTING_PREFERS_GENERAL = Se prefieren ecuaciones basadas en peso, estatura y edad hechas para adultos en general: la grasa no está medida.
 RESTING_AGE_EXTRAPOLATED = Ninguna ecuación preferida se hizo para esta edad (la más cercana estudiada: { NUMBER($nearest_years, maximumFractionDigits: 0) } años); por eso el intervalo es más ancho.
@@ -1085,11 +1085,11 @@ EER_FOR_ADULTS = Estas necesidades valen desde los { NUMBER($from_years, maximum
 EER_BEYOND_CLASS = La actividad queda fuera de esta clase: su valor cuenta { NUMBER($factor, maximumFractionDigits: 3) } veces.
 LOG_SORTED = Los datos estaban desordenados y se han ordenado por día.
 SEASON_PHYSIOLOGY = Lo magro ganado es tejido magro, sin glucógeno ni agua. Una parte viene del entrenamiento en cualquier fase, otra del superávit, cuya parte magra baja cuanto mayor es.
-BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día: proteína { NUMBER($protein_g, maximumFractionDigits: 0) } g, hidratos { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } g, grasa { NUMBER($fat_g, maximumFractionDigits: 0) } g.
+BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día: proteína { NUMBER($protein_g, maximumFractionDigits: 0) } g, hidratos { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } g, grasa { NUMBER($fat_g, maximumFractionDigits: 0) } g.
 BRIEFING_BALANCE = Balance de energía { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal al día la primera semana, { NUMBER($last_kcal, maximumFractionDigits: 0) } la última.
 BRIEFING_SO_FAR = Desde el inicio: grasa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg, tejido magro { NUMBER($lean_kg, maximumFractionDigits: 1) } kg, agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } kg. Balance de energía { NUMBER($balance_kcal, maximumFractionDigits: 0) } kcal al día.
 BRIEFING_CHANGE = Cambio: peso { NUMBER($weight_kg, maximumFractionDigits: 1) } kg (de { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), grasa { NUMBER($fat_kg, maximumFractionDigits: 1) } (de { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } a { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), tejido magro { NUMBER($lean_kg, maximumFractionDigits: 1) } (de { NUMBER($lean_lower_kg, maximumFractionDigits: 1) } a { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } (de { NUMBER($carried_lower_kg, maximumFractionDigits: 1) } a { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
-BODY_FAT_METHODS_DISAGREE = Dos mediciones de grasa no concuerdan: { NUMBER($first_percent, maximumFractionDigits: 0) } % por { first-method } el { DATETIME($first_date, dateStyle: "long") }, { NUMBER($second_percent, maximumFractionDigits: 0) } % por { second-method } el { DATETIME($second_date, dateStyle: "long") }. Ambas cuentan según su error; repetid la más exacta antes de que decida algo.
+BODY_FAT_METHODS_DISAGREE = Dos mediciones de grasa no concuerdan: { NUMBER($first_percent, maximumFractionDigits: 0) } % por { first-method } el { DATETIME($first_date, dateStyle: "long") }, { NUMBER($second_percent, maximumFractionDigits: 0) } % por { second-method } el { DATETIME($second_date, dateStyle: "long") }. Ambas cuentan según su error; repite la más exacta antes de que decida algo.
 LOG_COUNTED_BEFORE = { $count ->
     [one] Un dato anterior al { DATETIME($date, dateStyle: "long") } ya cuenta
    *[other] { $count } datos anteriores al { DATETIME($date, dateStyle: "long") } ya cuentan
@@ -1109,19 +1109,19 @@ ATTENTION_SILENT = Sin datos apuntados desde hace { days }.
 ATTENTION_NONE = Todo va según el plan, o es pronto para decirlo.
 ATTENTION_DO_SAFETY = Lee hoy la revisión con la persona, y procura que vea a quien nombra.
 ATTENTION_DO_SETTLE = Pregunta lo que pregunta la revisión: dice qué lo aclara, y hasta cuándo.
-ATTENTION_DO_SETTLE_AND_CHANGE = Acordad { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día { $direction ->
+ATTENTION_DO_SETTLE_AND_CHANGE = Acuerda { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día { $direction ->
     [less] menos
    *[more] más
 }; luego pregunta lo que pregunta la revisión, o en qué quedó su última cuestión.
 ATTENTION_DO_CHASE = Pregunta en qué quedó la última cuestión: aún no hay respuesta.
-ATTENTION_DO_CHANGE = Acordad { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día { $direction ->
+ATTENTION_DO_CHANGE = Acuerda { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día { $direction ->
     [less] menos
    *[more] más
 }.
-ATTENTION_DO_LOOK = Mirad juntos el registro; no cambiéis nada todavía.
-ATTENTION_DO_NEXT = Decidid juntos qué viene después.
+ATTENTION_DO_LOOK = Mira el registro con la persona; no cambies nada todavía.
+ATTENTION_DO_NEXT = Decide con la persona qué viene después.
 ATTENTION_DO_TELL_END = Di el nuevo último día.
-ATTENTION_DO_ASK = Pregunta cómo está, y pide un peso.
+ATTENTION_DO_ASK = Pregunta a la persona cómo está, y pide un peso.
 ATTENTION_DO_NOTHING = No hay nada que hacer.
 
 ## developer
