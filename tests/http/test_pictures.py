@@ -86,7 +86,7 @@ def said(description: str) -> str:
 def spoken(value: Json, scale: float = 1.0) -> str:
     """An interval as a sentence has it, to a tenth, written here from the answer anew."""
     ends = (f"{round(scale * value[end], 1) + 0.0:.1f}".removesuffix(".0") for end in ("mean", "lower", "upper"))
-    mean, lower, upper = ends
+    mean, lower, upper = (end.replace("-", "−") for end in ends)
     return f"{mean}|{lower} to {upper}"
 
 

@@ -48,7 +48,7 @@ async def test_the_calendar_has_an_event_for_each_phase_and_intake(service: Runn
     assert found == phases + [(step["start_date"],) * 2 for step in steps]
     assert len({event["uid"] for event in events}) == len(events)
     for event, step in zip(events[len(phases) :], steps, strict=True):
-        assert f"{step['intake_kcal']:,} kcal" in event["summary"]
+        assert f"{step['intake_kcal']:,}\u00a0kcal" in event["summary"]
         assert "not medical advice" in event["description"]
 
 

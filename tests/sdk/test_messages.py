@@ -110,7 +110,7 @@ def test_whom_to_look_at(messages: Messages) -> None:
         level=2, reason=reason, action=action, verdict="slower", change_kcal=-90.0, since_date=day, as_of_date=day
     )
     assert messages.localise_attention(asked, "en") == (reason.text, action.text)
-    assert messages.localise_attention(asked, "de")[1] == "Vereinbart 90\u00a0kcal am Tag weniger."
+    assert messages.localise_attention(asked, "de")[1] == "Vereinbare 90\u00a0kcal am Tag weniger."
     silent = models.Attention(
         level=2,
         reason=models.Said(code="ATTENTION_SILENT", text="Nothing was logged for 17 days."),

@@ -80,11 +80,11 @@ advice = { $advice ->
    *[maintenance] Mantente.
 }
 shut = { $shut ->
-    [age] desde los 65 sin visto bueno médico
+    [age] a los 65 sin visto bueno médico
     [most] pasado el número permitido
     [year] tras tantas en un año
     [end] tan cerca del final
-    [dates] tan cerca de fechas bloqueadas o un evento
+    [dates] cerca de bloqueos o un evento
     [recent] tan poco después de la última
    *[safe] por tu seguridad de momento
 }
@@ -275,7 +275,7 @@ picture-trend-urgent = { $way ->
    *[level] Sin contar el agua, ni ganancia ni pérdida clara
 }
 picture-trend-early = Faltan datos para ver una dirección
-picture-trend-early-days = Faltan datos para ver una dirección: se necesitan unos { more-days }
+picture-trend-early-days = Faltan datos para ver una dirección: aproximadamente { more-days }
 picture-trend-log = Registro de peso del { DATETIME($start_date, dateStyle: "long") } al { DATETIME($end_date, dateStyle: "long") }.
 picture-trend-day = Registro de peso del { DATETIME($date, dateStyle: "long") }.
 picture-trend-smoothed = Peso suavizado de { $start_weight } a { $weight }. El tejido cambia ahora { $rate } por semana.
@@ -892,7 +892,7 @@ REVIEW_UNEXPLAINED_LOSS = En { days } has perdido un { NUMBER($percent, maximumF
     [yes] Come más, en pasos.
    *[no] Come lo planeado.
 }
-REVIEW_LOSS_BREASTFEEDING = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso, normal tras un parto; si no, pregunta a tu matrona. Come al menos lo planeado.
+REVIEW_LOSS_BREASTFEEDING = En { days } perdiste un { NUMBER($percent, maximumFractionDigits: 1) } % de peso, normal tras un parto; si no, pregunta a tu matrona. Come al menos lo planeado.
 REVIEW_AS_EATEN_SO_FAR = Has apuntado el { NUMBER($percent, maximumFractionDigits: 0) } % de lo planeado: los próximos días se prevén como has comido hasta ahora.
 REVIEW_AS_PLANNED = Según tu registro gastas menos, pero la báscula no lo confirma: la previsión mantiene { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día.
 REVIEW_IN_PREGNANCY = Lo que se gana en el embarazo no se mide con un plan: lo sigue tu matrona o equipo médico.
@@ -1008,7 +1008,7 @@ SEASON_CUT = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de gra
 SEASON_CUT_FOR_WEEKS = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos durante { weeks }, hasta cerca del { NUMBER($end_percent, maximumFractionDigits: 1) } %.
 SEASON_BRIDGE = Al mantenerte tras una definición vuelven glucógeno, agua y comida: la báscula sube, y eso no es grasa.
 SEASON_AFTER_CUT = Tu última definición acaba de terminar, así que primero te mantienes.
-SEASON_HOLD = Te mantienes: desde un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa este plan ya no te hace ganar, y { shut } no hay definición.
+SEASON_HOLD = Te mantienes: desde un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa este plan no gana más, y { shut } no hay definición.
 SEASON_HOLD_UNCUT = Te mantienes: desde un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa esta temporada ya no te hace ganar, y no lleva definición. Para ganar antes, pierde grasa.
 SEASON_HELD_AT_NEED = Lo mínimo que debes comer es más o menos tu mantenimiento: te mantienes, sin superávit.
 SEASON_LEVEL = Este plan no tiene superávit: comes tus calorías de mantenimiento, y el músculo lo construye el entrenamiento.

@@ -12,9 +12,7 @@ from ..schemas.explanation import GuardRail
 from ..schemas.shared_fields import Interval
 
 NO_BREAK = "\u00a0"
-# A number's sign, which no hyphen of a word is, and the space before its unit.
-_SIGN = re.compile(r"(?<![\w-])-(?=\d)")
-_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:kg|kcal|g|min)\b)")
+_SIGN = re.compile(r"(?<![\w-])-(?=\d)")  # a number's, which no hyphen of a word is
 # Warnings that a cap by the same rule has already said in its own words.
 _SAID_BY_THE_CAP = ("WARNED_FAT_SUPPLY", "WARNED_HISTORY_UNKNOWN")
 
@@ -45,9 +43,11 @@ class Words(NamedTuple):
     def say(self, name: str, **params: Any) -> str:
         """The text of an entry of the language's file; to those who are spared leanness the one in its place.
 
+        Its minus signs are true ones. Messages have the answer's own, so that what a form tells is found in it.
+
         Raises ``LookupError`` where there is none for them.
         """
-        return _set(said_code(spared_text(name) if self.spares else name, params, self.language))
+        return _SIGN.sub("−", said_code(spared_text(name) if self.spares else name, params, self.language))
 
     def texts(self, notes: Iterable[Coded]) -> list[str]:
         """The texts of notes and of guard rails, each on one line."""
@@ -56,7 +56,7 @@ class Words(NamedTuple):
     def told(self, messages: Iterable[Message]) -> list[str]:
         """The texts of messages, each on one line, without those that are not told to whom it is about."""
         kept = (spared(message) if self.spares else message for message in messages)
-        return [one_line(_set(said(message, self.language))) for message in kept if message is not None]
+        return [one_line(said(message, self.language)) for message in kept if message is not None]
 
     def number(self, value: float, digits: int = 1, *, is_change: bool = False, unit: str = "") -> str:
         """A number with a true minus sign, and never a minus zero; with its sign where it is a change."""
@@ -99,11 +99,6 @@ class Words(NamedTuple):
     def strategy(self, label: str) -> str:
         """The name of a ready-made strategy, or the label that a caller gave to their own."""
         return one_line(self.say("strategy-name", strategy=label))
-
-
-def _set(text: str) -> str:
-    """``text`` as it is to be read: true minus signs, and no line that begins with a unit."""
-    return _BEFORE_UNIT.sub(NO_BREAK, _SIGN.sub("−", text))
 
 
 @cache
