@@ -11,6 +11,7 @@ import msgspec
 import pytest
 from pictured import ASKED, drawing, published_schema
 from steelyard.http.rendering.pictures import palette, text_width
+from steelyard.http.rendering.pictures.labels import LABEL_PX
 from steelyard.http.rendering.pictures.palette import OKABE_ITO, Look, PictureWidth, Theme, look_of
 from steelyard.http.rendering.pictures.time_panels import Shade, Span, ends_of, labels_of, ticks_of
 from steelyard.http.rendering.wording import Words
@@ -163,6 +164,23 @@ def test_headers_and_legends_do_not_meet(name: str) -> None:
         for layer in legend:
             width = text_width.width_px(layer["mark"]["text"], layer["mark"]["fontSize"])
             assert layer["encoding"]["x"]["value"] + width <= LOOKS[Theme.LIGHT].width + 0.1
+
+
+@pytest.mark.parametrize("name", ["comparison", "trend"])
+def test_no_line_goes_through_a_heading_of_rows(name: str) -> None:
+    made = drawing(name, width=PictureWidth.PHONE, language="de").specification["vconcat"]
+    found = 0
+    for layers in (panel["layer"] for panel in made if "layer" in panel):
+        for before, layer in pairwise(layers):
+            mark = layer["mark"]
+            if mark.get("fontWeight") != "bold" or mark["fontSize"] != LABEL_PX or layer["encoding"]["x"]["value"]:
+                continue
+            middle, ground = layer["encoding"]["y"]["value"], before["encoding"]
+            assert before["mark"] == {"type": "rect", "color": LOOKS[Theme.LIGHT].background}
+            assert ground["x2"]["value"] > text_width.width_px(mark["text"], LABEL_PX)
+            assert ground["y"]["value"] < middle < ground["y2"]["value"]
+            found += 1
+    assert found
 
 
 def test_names_of_phases_do_not_meet() -> None:

@@ -58,6 +58,7 @@ def panel(
         if group.heading:
             y += _ABOVE_PX if drawn else 0
             heading, indent = shortened(group.heading, LABEL_PX, look.width / _BOLD_SHARE), _INDENT_PX
+            texts.append(_ground(look, width_px(heading, LABEL_PX, is_bold=True), y))
             texts.append(text(heading, 0, y + _ROW_PX / 2, look.ink, fontWeight="bold", fontSize=LABEL_PX))
             y += _ROW_PX
         names = [shortened(row.name, LABEL_PX, name_px - indent) for row in group.rows]
@@ -80,6 +81,13 @@ def panel(
             *header(look, title, samples, -HEADER_PX / 2),
         ],
     }
+
+
+def _ground(look: Look, width: float, y: float) -> Layer:
+    """What is behind a heading, so that no line of the axis goes through its letters."""
+    ends = {"x": 0, "x2": round(width, 1), "y": y, "y2": y + _ROW_PX}
+    encoding = {channel: {"value": value} for channel, value in ends.items()}
+    return {"data": {"values": [{}]}, "mark": {"type": "rect", "color": look.background}, "encoding": encoding}
 
 
 def _with_room(group: Group, name_px: float) -> list[Group]:
