@@ -737,7 +737,7 @@
       language,
       number,
       change,
-      percent: (share) => `${number(share * 100)} %`,
+      percent: (share) => `${number(share * 100)}${language === "en" ? "" : "\u00a0"}%`,
       date: (moment) => day.format(new Date(moment)),
       weekday: (moment) => weekday.format(new Date(moment)),
       kind: (name) => (Object.hasOwn(labels, name) && typeof labels[name] === "string" ? labels[name] : String(name).replaceAll("_", " ")),

@@ -79,6 +79,18 @@ async def test_choose_send_and_read(desk: OpenDesk, live: LocalService) -> None:
     assert answer["fingerprint"] in everything
 
 
+async def test_what_would_be_possible_is_told_in_words(desk: OpenDesk, live: LocalService) -> None:
+    page = await opened(desk, live)
+    await page.select_option("#example", "weeks")
+    body = json.loads(await page.input_value("#body"))
+    body["phase"] |= {"fat_loss_kg": 2.5, "weeks": 3}
+    await page.fill("#body", json.dumps(body))
+    near = (await sent(page, live.key))["nearest"]
+    told = (await page.inner_text(".lead")).replace("\u00a0", " ")
+    kind = {"mini_cut": "mini-cut"}.get(near["weeks_kind"], near["weeks_kind"])
+    assert f"Nearest: {near['fat_loss_kg']:.1f} kg of fat in the time asked; a {kind} of {near['weeks']} weeks" in told
+
+
 async def test_the_methods_are_joined_with_their_sources(desk: OpenDesk, live: LocalService) -> None:
     page = await opened(desk, live)
     await page.select_option("#operation", "estimate_maintenance")

@@ -102,7 +102,7 @@ const SUMMARIES = {
   }),
 
   read_trend: (a) => ({
-    lead: a.is_conclusive ? null : `Not conclusive yet${a.more_days_needed ? `: ${a.more_days_needed} more days needed` : ""}.`,
+    lead: a.is_conclusive ? null : `Not conclusive yet${a.more_days_needed ? `: ${count(a.more_days_needed, "more day")} needed` : ""}.`,
     figures: [
       ["Weight moves by", `${interval(a.weekly_rate_kg, change, 2)} kg a week`],
       ["Maintenance now", energy(a.maintenance_kcal)],
@@ -261,9 +261,19 @@ function range(values) {
   return least === most ? number(least) : `${number(least)} to ${number(most)}`;
 }
 
+const NEAREST = {
+  fat_loss_kg: (value) => `${number(value, 1)} kg of fat in the time asked`,
+  weeks: (value, { weeks_kind: kind }) => `a ${words(kind ?? "cut")} of ${count(value, "week")}`,
+  deficit_kcal: (value) => `a deficit of ${number(value)} kcal a day at most`,
+  target_weight_kg: (value) => `a weight of ${number(value, 1)} kg`,
+  intake_kcal: (value) => `${number(value)} kcal a day`,
+  by_date: (value) => `the target on ${longDate(value)}`,
+  value: (value) => `${number(value, value < 1 ? 3 : 1)} reached by the date`,
+};
+
 function infeasible(nearest) {
-  const near = Object.entries(nearest ?? {}).filter(([, value]) => value !== null);
-  const said = near.map(([name, value]) => `${words(name)} ${typeof value === "number" ? number(value, value % 1 ? 1 : 0) : readable(value)}`);
+  const near = Object.entries(NEAREST).filter(([name]) => nearest?.[name] !== null && nearest?.[name] !== undefined);
+  const said = near.map(([name, tell]) => tell(nearest[name], nearest));
   return `No safe plan does what was asked.${said.length ? ` Nearest: ${said.join("; ")}.` : ""}`;
 }
 
