@@ -921,7 +921,7 @@ CHECK_IN_LOW_MOOD = Your mood has been at its lowest twice in a row: talk to som
 
 # A season.
 SEASON_GAIN = You gain on a surplus of { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day; your intake is set anew { every-weeks }.
-SEASON_BRIDGE = Maintenance after a cut lets glycogen, water and food return: the scale rises, and that is not fat.
+SEASON_BRIDGE = After a cut you hold, so that the water it took comes back before anything else begins.
 SEASON_AFTER_CUT = Your last cut has only just ended, so maintenance comes first.
 SEASON_HELD_AT_NEED = The least you should eat is already about your maintenance, so you hold without a surplus.
 SEASON_LEVEL = This plan has no surplus: you eat at maintenance, and training does the building.
