@@ -203,6 +203,13 @@ def test_numbers_dates_and_plurals_by_locale() -> None:
     assert "1 weiteren Tag" in said(say("TREND_TOO_EARLY", more_days=1), "de")
 
 
+@pytest.mark.parametrize("code", ["WARNED_RECENT_CUT", "DECISION_CUT_TOO_RECENT", "DECISION_EVENT_TOO_NEAR"])
+def test_nothing_is_0_weeks_away(code: str) -> None:
+    params = filled(code, random.Random(code)) | {"weeks": 0, "limit_weeks": 8.0}
+    for tag in LANGUAGES:
+        assert not re.search(r"\b0\s", said(say(code, **params), tag)), tag
+
+
 def test_what_protects_people_is_said_in_each_language() -> None:
     """Every refusal for a person's own state sends them to someone, and the caution says what it is not."""
     helpers = {

@@ -577,10 +577,11 @@ WARNED_DIETARY_FAT = Fett macht nur { NUMBER($share_percent, maximumFractionDigi
 WARNED_CARBOHYDRATE = Du isst { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } Gramm Kohlenhydrate am Tag, weniger als die empfohlenen { NUMBER($limit_g, maximumFractionDigits: 0) }: Das Training kann sich schwerer anfühlen.
 WARNED_GAIN_RATE = { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche sind für deine Trainingserfahrung schnell: Langsamer baust du etwa gleich viel Muskel auf.
 WARNED_CUTS_A_YEAR = Das wäre Diätphase Nummer { NUMBER($cuts, maximumFractionDigits: 0) } in zwölf Monaten. Diäten kosten Trainingszeit; wer langsamer aufbaut, braucht weniger davon.
-WARNED_RECENT_CUT = Deine letzte Diätphase ist erst { $weeks ->
-    [one] 1 Woche
-   *[other] { NUMBER($weeks, maximumFractionDigits: 0) } Wochen
-} her. Meist ist es besser, { NUMBER($limit_weeks, maximumFractionDigits: 0) } Wochen abzuwarten.
+WARNED_RECENT_CUT = { $weeks ->
+    [0] Deine letzte Diätphase ist gerade erst zu Ende.
+    [one] Deine letzte Diätphase ist erst 1 Woche her.
+   *[other] Deine letzte Diätphase ist erst { NUMBER($weeks, maximumFractionDigits: 0) } Wochen her.
+} Meist ist es besser, { NUMBER($limit_weeks, maximumFractionDigits: 0) } Wochen abzuwarten.
 BODY_FAT_AT_MINIMUM = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett sind so schlank, wie es sicher ist (Grenze etwa { NUMBER($limit_percent, maximumFractionDigits: 1) } %). Nimm nicht weiter ab; sprich mit einer Arztpraxis.
 BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegen unter { NUMBER($limit_percent, maximumFractionDigits: 1) } %, so schlank, wie es die wenigsten gut halten können.
 UNDER_AGE_NO_TARGET = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren ist das nur eine Schätzung, aus der kein Ziel folgt. Sprich mit einer Arztpraxis über Wachstum und Gewicht.
@@ -705,13 +706,19 @@ DECISION_CUT_JUST_ENDED = { $weeks ->
     [0] Deine Diätphase ist gerade zu Ende.
    *[other] Deine letzte Diätphase ist { weeks } her.
 } Halte { bridge-weeks }, bis Glykogen und Wasser zurück sind.
-DECISION_CUT_TOO_RECENT = Deine letzte Diätphase ist { weeks } her. Nach { NUMBER($limit_weeks, maximumFractionDigits: 0) } Wochen, am { DATETIME($date, dateStyle: "long") }, kommt wieder eine infrage.
+DECISION_CUT_TOO_RECENT = { $weeks ->
+    [0] Deine letzte Diätphase ist gerade zu Ende.
+   *[other] Deine letzte Diätphase ist { weeks } her.
+} Nach { NUMBER($limit_weeks, maximumFractionDigits: 0) } Wochen, am { DATETIME($date, dateStyle: "long") }, kommt wieder eine infrage.
 DECISION_TOO_MANY_CUTS = In zwölf Monaten { $cuts ->
     [one] hast du eine Diätphase
    *[other] hast du { $cuts } Diätphasen
 } beendet. Das reicht vorerst; die nächste kann am { DATETIME($date, dateStyle: "long") } beginnen.
 DECISION_EVENT_READY = Für deinen Anlass genügen { NUMBER($target_percent, maximumFractionDigits: 1) } % Körperfett, und du bist bei { NUMBER($fat_percent, maximumFractionDigits: 1) } %: Eine Diätphase ist nicht nötig.
-DECISION_EVENT_TOO_NEAR = Dein Anlass ist in { weeks }, zu nah für eine Diätphase und eine Woche Ruhe danach. Halte: Du würdest nur Wasser verlieren.
+DECISION_EVENT_TOO_NEAR = { $weeks ->
+    [0] Dein Anlass ist in weniger als einer Woche,
+   *[other] Dein Anlass ist in { weeks },
+} zu nah für eine Diätphase und eine Woche Ruhe danach. Halte: Du würdest nur Wasser verlieren.
 DECISION_EVENT_LATER = Dein Anlass ist in { weeks }. Die Diätphase dauert { cut-weeks }, dazu eine Woche Ruhe: Beginne am { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_NOW = Dein Anlass ist in { weeks }. Die Diätphase dauert etwa { cut-weeks }, dazu eine Woche Ruhe: Jetzt ist es Zeit.
 DECISION_EVENT_HOLD_FIRST = Bis zu deinem Anlass lohnt kein Aufbau, der gleich wieder herunter müsste: Halte bis zur Diätphase, etwa am { DATETIME($date, dateStyle: "long") }.
@@ -1027,11 +1034,8 @@ SEASON_HELD_AT_NEED = Das Mindeste, was du essen sollst, ist etwa dein Bedarf: D
 SEASON_LEVEL = Dieser Plan hat keinen Überschuss: Du isst, was du verbrauchst, und das Training baut auf.
 SEASON_NO_CUT = In diesen Wochen gibt es keine Diätphase: Du brauchst keine, oder es darf keine sein.
 SEASON_CUTS = { $cuts ->
-    [one] Eine Diätphase
-   *[other] { $cuts } Diätphasen
-} mit zusammen { weeks } { $cuts ->
-    [one] nimmt
-   *[other] nehmen
+    [one] Eine Diätphase von { weeks } nimmt
+   *[other] { $cuts } Diätphasen mit zusammen { weeks } nehmen
 } { NUMBER($share_percent, maximumFractionDigits: 0) } % der Saison ein.
 SEASON_REVIEWED = Die Spannen gelten, wenn du diese Phasen einhältst und dein Protokoll die Energiemenge neu setzt. Sonst sind sie viel weiter.
 SEASON_BESIDE_DECISION = Eine Saison folgt ihrer Strategie. Eine Entscheidung kann anders beginnen: Sie wägt nur die nächsten 26 Wochen ab, nach deinen Wünschen.

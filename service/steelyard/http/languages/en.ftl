@@ -418,7 +418,7 @@ document-strategy-gain = Gains at a surplus of { $surplus } kcal a day.
 document-strategy-no-cut = No cut.
 document-strategy-deficit = Its deficit is { $deficit } kcal a day.
 document-strategy-longest = It lasts { weeks } at most.
-document-strategy-maintenance = Then at least { weeks } at maintenance follow.
+document-strategy-maintenance = Maintenance follows, for at least { weeks }.
 document-total = { $total ->
     [dieting] days in a deficit
    *[cuts] cuts
@@ -575,10 +575,11 @@ WARNED_DIETARY_FAT = Fat is only { NUMBER($share_percent, maximumFractionDigits:
 WARNED_CARBOHYDRATE = Carbohydrate is { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } grams a day, under the recommended { NUMBER($limit_g, maximumFractionDigits: 0) }: training may feel harder.
 WARNED_GAIN_RATE = A gain of { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week is fast at your training experience: slower builds about as much muscle.
 WARNED_CUTS_A_YEAR = This would be cut number { NUMBER($cuts, maximumFractionDigits: 0) } in twelve months. Cuts cost training time; gaining more slowly would need fewer.
-WARNED_RECENT_CUT = Your last cut ended only { $weeks ->
-    [one] 1 week
-   *[other] { NUMBER($weeks, maximumFractionDigits: 0) } weeks
-} ago. It is usually better to wait until { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks have passed.
+WARNED_RECENT_CUT = { $weeks ->
+    [0] Your last cut has only just ended.
+    [one] Your last cut ended only 1 week ago.
+   *[other] Your last cut ended only { NUMBER($weeks, maximumFractionDigits: 0) } weeks ago.
+} It is usually better to wait until { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks have passed.
 UNDER_AGE_NO_TARGET = Under { NUMBER($limit_years, maximumFractionDigits: 0) } this is only an estimate, and it sets no target. Speak to a physician about growth and weight.
 FAT_FREE_MASS_INDEX_UNUSUAL = Few people carry this much muscle for their height. Check the weight (kilograms, or pounds?), the height and the reading.
 WEIGHT_IN_POUNDS = Your weight and height give a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }. If that looks wrong, check the units: kilograms, not pounds, and centimetres.
@@ -674,12 +675,18 @@ DECISION_CUT_JUST_ENDED = { $weeks ->
     [0] Your cut has just ended.
    *[other] Your last cut ended { weeks } ago.
 } Hold for { bridge-weeks } while glycogen and water return.
-DECISION_CUT_TOO_RECENT = Your last cut ended { weeks } ago. After { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks, on { DATETIME($date, dateStyle: "long") }, another may be considered.
+DECISION_CUT_TOO_RECENT = { $weeks ->
+    [0] Your last cut has just ended.
+   *[other] Your last cut ended { weeks } ago.
+} After { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks, on { DATETIME($date, dateStyle: "long") }, another may be considered.
 DECISION_TOO_MANY_CUTS = { $cuts ->
     [one] You have ended one cut
    *[other] You have ended { $cuts } cuts
 } in twelve months. That is enough for now; the next may start on { DATETIME($date, dateStyle: "long") }.
-DECISION_EVENT_TOO_NEAR = Your event is { weeks } away, too near for a cut and a week to settle after it. Hold: you would only lose water.
+DECISION_EVENT_TOO_NEAR = { $weeks ->
+    [0] Your event is within a week,
+   *[other] Your event is { weeks } away,
+} too near for a cut and a week to settle after it. Hold: you would only lose water.
 DECISION_EVENT_LATER = Your event is { weeks } away. The cut for it takes { cut-weeks }, plus one to settle: start on { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_NOW = Your event is { weeks } away. The cut for it takes about { cut-weeks }, plus one to settle: it is time to start.
 DECISION_EVENT_HOLD_FIRST = Whatever you gained before your event would have to come off again: hold until the cut for it, about { DATETIME($date, dateStyle: "long") }.
@@ -927,11 +934,8 @@ SEASON_HELD_AT_NEED = The least you should eat is already about your maintenance
 SEASON_LEVEL = This plan has no surplus: you eat at maintenance, and training does the building.
 SEASON_NO_CUT = These weeks have no cut: you need none, or none is allowed in them.
 SEASON_CUTS = { $cuts ->
-    [one] One cut
-   *[other] { $cuts } cuts
-} of { weeks } in all { $cuts ->
-    [one] takes
-   *[other] take
+    [one] One cut of { weeks } takes
+   *[other] { $cuts } cuts of { weeks } in all take
 } { NUMBER($share_percent, maximumFractionDigits: 0) }% of the season.
 SEASON_REVIEWED = The ranges hold if you keep these phases and let your log set your intake anew. Without that they are far wider.
 SEASON_BESIDE_DECISION = A season keeps to its strategy. A decision may start otherwise: it weighs only the next 26 weeks, by what you want.

@@ -573,10 +573,11 @@ WARNED_DIETARY_FAT = La grasa es solo el { NUMBER($share_percent, maximumFractio
 WARNED_CARBOHYDRATE = Tomas { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } gramos de hidratos al día, menos de los { NUMBER($limit_g, maximumFractionDigits: 0) } recomendados: entrenar puede costarte más.
 WARNED_GAIN_RATE = Ganar un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana es rápido para tu experiencia: más despacio ganas casi el mismo músculo.
 WARNED_CUTS_A_YEAR = Sería la definición número { NUMBER($cuts, maximumFractionDigits: 0) } en doce meses. Cuestan tiempo de entrenamiento; ganando más despacio harían falta menos.
-WARNED_RECENT_CUT = Tu última definición acabó hace solo { $weeks ->
-    [one] 1 semana
-   *[other] { NUMBER($weeks, maximumFractionDigits: 0) } semanas
-}. Esperar hasta las { NUMBER($limit_weeks, maximumFractionDigits: 0) } semanas suele ser mejor.
+WARNED_RECENT_CUT = { $weeks ->
+    [0] Tu última definición acaba de terminar.
+    [one] Tu última definición acabó hace solo 1 semana.
+   *[other] Tu última definición acabó hace solo { NUMBER($weeks, maximumFractionDigits: 0) } semanas.
+} Esperar hasta las { NUMBER($limit_weeks, maximumFractionDigits: 0) } semanas suele ser mejor.
 BODY_FAT_AT_MINIMUM = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es el mínimo seguro; el límite está cerca del { NUMBER($limit_percent, maximumFractionDigits: 1) } %. No pierdas más; habla con tu médico.
 BODY_FAT_LOW = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: casi nadie se mantiene bien con tan poca.
 UNDER_AGE_NO_TARGET = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años esto es solo una estimación, sin objetivo. Habla con un médico sobre crecimiento y peso.
@@ -701,13 +702,19 @@ DECISION_CUT_JUST_ENDED = { $weeks ->
     [0] Tu definición acaba de terminar.
    *[other] Tu última definición acabó hace { weeks }.
 } Mantente { bridge-weeks } mientras vuelven glucógeno y agua.
-DECISION_CUT_TOO_RECENT = Tu última definición acabó hace { weeks }. Tras { NUMBER($limit_weeks, maximumFractionDigits: 0) } semanas, el { DATETIME($date, dateStyle: "long") }, puede considerarse otra.
+DECISION_CUT_TOO_RECENT = { $weeks ->
+    [0] Tu última definición acaba de terminar.
+   *[other] Tu última definición acabó hace { weeks }.
+} Tras { NUMBER($limit_weeks, maximumFractionDigits: 0) } semanas, el { DATETIME($date, dateStyle: "long") }, puede considerarse otra.
 DECISION_TOO_MANY_CUTS = { $cuts ->
     [one] Has acabado una definición
    *[other] Has acabado { $cuts } definiciones
 } en doce meses. De momento basta; la próxima puede empezar el { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_READY = Para tu evento basta un { NUMBER($target_percent, maximumFractionDigits: 1) } % de grasa, y estás en el { NUMBER($fat_percent, maximumFractionDigits: 1) } %: no hace falta definición.
-DECISION_EVENT_TOO_NEAR = Tu evento es en { weeks }: muy cerca para una definición y su semana de reposo. Mantente: solo perderías agua.
+DECISION_EVENT_TOO_NEAR = { $weeks ->
+    [0] Tu evento es en menos de una semana:
+   *[other] Tu evento es en { weeks }:
+} muy cerca para una definición y su semana de reposo. Mantente: solo perderías agua.
 DECISION_EVENT_LATER = Tu evento es en { weeks }. Su definición dura { cut-weeks }, más una de reposo: empiézala el { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_NOW = Tu evento es en { weeks }. Su definición dura cerca de { cut-weeks }, más una de reposo: ha llegado la hora.
 DECISION_EVENT_HOLD_FIRST = Lo que ganaras antes de tu evento habría que perderlo otra vez: mantente hasta su definición, hacia el { DATETIME($date, dateStyle: "long") }.
@@ -1014,11 +1021,8 @@ SEASON_HELD_AT_NEED = Lo mínimo que debes comer es más o menos tu mantenimient
 SEASON_LEVEL = Este plan no tiene superávit: comes tus calorías de mantenimiento, y el músculo lo construye el entrenamiento.
 SEASON_NO_CUT = Estas semanas no llevan definición: no te hace falta, o no se puede.
 SEASON_CUTS = { $cuts ->
-    [one] Una definición
-   *[other] { $cuts } definiciones
-} de { weeks } en total { $cuts ->
-    [one] ocupa
-   *[other] ocupan
+    [one] Una definición de { weeks } ocupa
+   *[other] { $cuts } definiciones de { weeks } en total ocupan
 } el { NUMBER($share_percent, maximumFractionDigits: 0) } % de la temporada.
 SEASON_REVIEWED = Los márgenes valen si sigues estas fases y tu registro ajusta lo que comes. Sin eso son mucho más anchos.
 SEASON_BESIDE_DECISION = Una temporada sigue su estrategia. Una decisión puede empezar de otra forma: solo mira las próximas 26 semanas, según lo que quieres.
