@@ -64,7 +64,7 @@ def note(code: str, text: str, **params: Any) -> models.Note:
 
 def test_german_numbers_codes_and_dates(messages: Messages) -> None:
     one = note("CAPPED_DEFICIT", "x", deficit_kcal=1412.6, rule="intake_floor", why="least_intake")
-    expected = "Das Defizit bleibt bei 1.413\u00a0kcal am Tag: weniger wäre unter der sicheren Untergrenze."
+    expected = "Das Defizit bleibt bei 1.413\u00a0kcal am Tag: Weniger Essen läge unter der sicheren Untergrenze."
     assert messages.localise(one, "de-AT") == expected
     listed = note("REFUSED_MEDICAL", "x", condition="gout", others=1)
     assert messages.localise(listed, "de").startswith("Mit Gicht und einer weiteren Angabe ")

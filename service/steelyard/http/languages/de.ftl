@@ -93,29 +93,29 @@ shut = { $shut ->
    *[safe] vorerst zu deiner Sicherheit
 }
 why = { $why ->
-    [share_of_maintenance] weniger Essen läge zu weit unter deinem Bedarf
-    [fat_release] mit weniger Essen verlierst du Muskeln statt Fett
-    [fat_release_later] mit weniger Essen verlierst du später Muskeln statt Fett
-    [energy_availability] sonst bleibt neben dem Training zu wenig Energie
-    [protein_and_fat] in weniger Essen passen dein Eiweiß und Fett nicht
-    [least_intake] weniger wäre unter der sicheren Untergrenze
-    [resting_energy] weniger Essen läge unter deinem Ruheumsatz
-    [history_unknown] deine früheren Diäten sind nicht bekannt
-    [fat_unmeasured] dein Körperfett ist nicht gemessen
-    [fat_at_end] am Ende hättest du zu wenig Körperfett
-    [body_mass_index_at_end] am Ende wärst du untergewichtig
-    [weekly_loss] du würdest zu schnell abnehmen
-    [availability_at_end] die letzten Tage ließen zu wenig Energie übrig
-    [least_intake_at_end] die letzten Tage lägen unter der sicheren Untergrenze
-    [logged_loss] dein Protokoll zeigt schon einen schnellen Verlust
-    [body_of_that_day] bis dahin braucht dein Körper mehr
-    [whole_phase] die Phase im Ganzen wäre nicht sicher
-   *[this_person] ein Defizit ist für dich jetzt nicht sicher
+    [share_of_maintenance] Weniger Essen läge zu weit unter deinem Bedarf
+    [fat_release] Weniger Essen kostet dich Muskeln statt Fett
+    [fat_release_later] Weniger Essen kostet dich später Muskeln statt Fett
+    [energy_availability] Weniger Essen ließe neben dem Training zu wenig Energie
+    [protein_and_fat] In weniger Essen passen dein Eiweiß und Fett nicht
+    [least_intake] Weniger Essen läge unter der sicheren Untergrenze
+    [resting_energy] Weniger Essen läge unter deinem Ruheumsatz
+    [history_unknown] Deine früheren Diäten sind nicht bekannt
+    [fat_unmeasured] Dein Körperfett ist nicht gemessen
+    [fat_at_end] Am Ende hättest du zu wenig Körperfett
+    [body_mass_index_at_end] Am Ende wärst du untergewichtig
+    [weekly_loss] Du würdest zu schnell abnehmen
+    [availability_at_end] Die letzten Tage ließen zu wenig Energie übrig
+    [least_intake_at_end] Die letzten Tage lägen unter der sicheren Untergrenze
+    [logged_loss] Dein Protokoll zeigt schon einen schnellen Verlust
+    [body_of_that_day] Bis dahin braucht dein Körper mehr
+    [whole_phase] Die Phase im Ganzen wäre nicht sicher
+   *[this_person] Ein Defizit ist für dich jetzt nicht sicher
 }
 size-reason = { $because ->
-    [body] so viel ist bei deinem Körperfett üblich
+    [body] So viel ist bei deinem Körperfett üblich
     [maintenance] { NUMBER($share_percent, maximumFractionDigits: 0) } % davon, mehr ist bei diesem Tempo nicht üblich
-    [fat] so viel gibt dein Körperfett gut her
+    [fat] So viel gibt dein Körperfett gut her
     [upper_end] die obere Grenze des Üblichen
     [recent_cut] weniger als üblich, denn deine letzte Diät ist noch nicht lange her
     [many_cuts] weniger als üblich, denn du hast schon oft Diät gehalten
