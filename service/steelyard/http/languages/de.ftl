@@ -826,7 +826,7 @@ TREND_TOO_EARLY = Es ist noch zu früh: Wiege dich und protokolliere etwa { more
 TREND_TOO_SPARSE = Es ist noch zu früh, und { more-days } zu warten genügt nicht: Protokolliere auch, was du isst.
 TREND_OUTLIER = Das Gewicht vom { DATETIME($date, dateStyle: "long") } weicht um { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg von den Tagen davor ab und zählt weniger.
 TREND_WATER_JUMP = Am { DATETIME($date, dateStyle: "long") } änderte sich dein Gewicht auf einmal um { NUMBER($jump_kg, maximumFractionDigits: 1) } kg: Wasser, das vergeht, oder eine andere Waage oder Tageszeit.
-TREND_LOGGING_CHANGED = Etwa seit dem { DATETIME($date, dateStyle: "long") } schreibst du wohl einen größeren oder kleineren Teil von dem auf, was du isst ({ NUMBER($percent, maximumFractionDigits: 0) } % sicher).
+TREND_LOGGING_CHANGED = Etwa seit dem { DATETIME($date, dateStyle: "long") } schreibst du wohl mehr oder weniger von deinem Essen auf als vorher ({ NUMBER($percent, maximumFractionDigits: 0) } % sicher).
 SETTLE_WEIGH_FOOD = Das klärt es: Wiege und protokolliere sieben Tage lang alles, was du isst und trinkst, auch am Wochenende.
 SETTLE_WEIGH_FOOD_SPARED = Dein Gewicht und dein Protokoll passen nicht zusammen. Besprich es mit einer Arztpraxis oder Ernährungsfachkraft.
 SETTLE_WEIGH_ON = Das klärt es: Wiege dich noch zehn Tage lang täglich. Wasser ohne Ursache vergeht, Fett und Muskeln nicht.
@@ -899,7 +899,7 @@ REVIEW_STOPPED_BY_RAIL = Die Tage, die noch kommen, wären nicht sicher: Beende 
 REVIEW_SHORTEN = So erreichst du das Ziel um den { DATETIME($date, dateStyle: "long") }, { days } vor dem geplanten Ende.
 REVIEW_EXTEND = Du brauchst etwa bis zum { DATETIME($date, dateStyle: "long") }, { days } länger als geplant.
 REVIEW_OUT_OF_REACH = So wie es läuft, sind bis zum Ende dieser Phase { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett zu erwarten.
-REVIEW_GOAL_TOO_FAR = Selbst bis zum { DATETIME($date, dateStyle: "long") }, ihrem spätesten Ende, nimmt diese Phase etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett: Beende sie lieber jetzt.
+REVIEW_GOAL_TOO_FAR = Selbst bis zum { DATETIME($date, dateStyle: "long") }, ihrem spätesten Ende, baut diese Phase etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett ab: Beende sie lieber jetzt.
 REVIEW_LOST_FAST = In den letzten zwei Wochen hast du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche verloren, mehr als { NUMBER($limit, maximumFractionDigits: 1) } %.
 REVIEW_EATEN_UNDER_RAIL = Zwei Wochen lang hast du { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag protokolliert. Iss mindestens { NUMBER($least_kcal, maximumFractionDigits: 0) }: { why }.
 REVIEW_REBOUND = Isst du wieder genug, steigt die Waage binnen zwei Wochen etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg: Glykogen, Wasser und Nahrung kommen zurück. Das ist kein Fett.
@@ -907,7 +907,7 @@ REVIEW_PAST_RAIL = Ein Schritt reicht nicht, um diesen Plan sicher zu machen: { 
 REVIEW_SHORTENED_BY_RAIL = Der Plan endet um den { DATETIME($date, dateStyle: "long") }; spätere Tage wären nicht sicher: { why }.
 REVIEW_GAIN_PAST_CEILING = So wie geplant ist dieser Aufbau schneller als { NUMBER($limit_percent, maximumFractionDigits: 2) } % des Gewichts je Woche: Beende ihn, und plane einen langsameren.
 REVIEW_GAIN_SLOWED = Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf: Dein Aufbau wird so gebremst, dass er darunter bleibt.
-REVIEW_DEFICIT_CAPPED = Weniger Essen geht in dieser Phase nicht: { why }.
+REVIEW_DEFICIT_CAPPED = Ein größeres Defizit lässt diese Phase nicht zu: { why }.
 REVIEW_UNEXPLAINED_LOSS = Du hast in { since-days } ungeplant { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. War das nicht gewollt, lass es ärztlich abklären. { $raised ->
     [yes] Iss mehr, in Schritten.
    *[no] Iss wie geplant.

@@ -641,7 +641,7 @@ PLAN_PROVISIONAL_SPARED = Este plan es provisional: sale solo de fórmulas. Con 
 INFEASIBLE = Ningún plan seguro logra lo pedido. En su lugar ves lo que más se acerca.
 PAUSED = Primero te mantienes { weeks }; la fase está planeada para tu cuerpo tal como será entonces.
 HELD_AT_CEILING = Tu grasa ya está en el máximo de este volumen, así que te mantienes. Antes de un volumen toca perder grasa.
-HELD_AFTER_CUT = Tras esta pérdida de grasa tu grasa sigue en el máximo del volumen, así que te mantienes. Antes toca perder más.
+HELD_AFTER_CUT = Tras esta fase tu grasa sigue en el máximo del volumen, así que te mantienes. Antes toca perder más.
 HELD_FROM_CEILING = Desde el { DATETIME($date, dateStyle: "long") } te mantienes: tu grasa está en el máximo de este volumen. Antes de otro toca perder grasa.
 GAIN_TARGET_PAST_CEILING = Con unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg tu grasa llega al máximo de este volumen: fíjate ese peso o pierde grasa antes.
 GAIN_NOT_NOW = Por ahora no planeamos ningún volumen: come tus calorías de mantenimiento y entrena. Si algo te preocupa, habla con un médico o dietista.
@@ -656,7 +656,7 @@ HOLD_NEED = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es 
 TRAINING_DAYS_MORE = Los días de entrenamiento comes más porque gastas más: hasta { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Los de descanso llevan menos y la semana queda igual.
 TRAINING_DAYS_LIMITED = La semana más justa cubre un { NUMBER($percent, maximumFractionDigits: 0) } % del gasto de entrenar; en descanso, { why }.
 FLEXIBLE_DAYS_PAID = Los otros días comes hasta { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal menos para compensar tus días libres. La semana queda igual.
-CAPPED_FLEXIBLE_DAYS = La semana más justa deja { NUMBER($fits_kcal, maximumFractionDigits: 0) } de { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal para días libres: los otros, { why }.
+CAPPED_FLEXIBLE_DAYS = La semana más justa deja { NUMBER($fits_kcal, maximumFractionDigits: 0) } de { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal para días libres; otros días, { why }.
 HIGHER_DAYS_LOSE_NO_MORE = Los días con más comida hacen la semana más llevadera. No por eso pierdes más grasa.
 ALCOHOL_COUNTED = El alcohol cuenta como comida, 7,1 kcal por gramo, y no alimenta músculo. Menos siempre está bien.
 MEALS_PROTEIN = En { meals } tomas hasta { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína cada vez. Lo que más cuenta es el total del día.
@@ -718,14 +718,14 @@ DECISION_EVENT_TOO_NEAR = { $weeks ->
 DECISION_EVENT_LATER = Tu evento es en { weeks }. Su definición dura { cut-weeks }, más una de reposo: empiézala el { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_NOW = Tu evento es en { weeks }. Su definición dura cerca de { cut-weeks }, más una de reposo: ha llegado la hora.
 DECISION_EVENT_HOLD_FIRST = Lo que ganaras antes de tu evento habría que perderlo otra vez: mantente hasta su definición, hacia el { DATETIME($date, dateStyle: "long") }.
-DECISION_EVENT_OUT_OF_REACH = Ninguna definición segura llega al { NUMBER($target_percent, maximumFractionDigits: 1) } % para el evento. Esta se acerca cuanto es seguro, al { NUMBER($end_percent, maximumFractionDigits: 1) } %.
+DECISION_EVENT_OUT_OF_REACH = Ninguna definición segura llega al { NUMBER($target_percent, maximumFractionDigits: 1) } % para el evento. Esta se acerca cuanto es seguro, hasta cerca del { NUMBER($end_percent, maximumFractionDigits: 1) } %.
 DECISION_EVENT_FAR = Tu evento está a más de { weeks }: aún no cuenta.
 DECISION_EVENT_SETS_DATE = Aquí decide la fecha de tu evento.
 DECISION_MEASURE_FIRST_BMI = Tu grasa solo se calculó por estatura y peso. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo. Hasta entonces: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Tu medida del { NUMBER($fat_percent, maximumFractionDigits: 1) } % puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: demasiado para una definición. Repítela con mejor método. Hasta entonces: { phase }.
 DECISION_WANTS_HOLD = Quieres mantenerte, y nada lo desaconseja.
 DECISION_WANTS_HOLD_OVER = Quieres mantenerte, pues mantente. Para llegar a la grasa que elegiste haría falta una definición desde el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
-DECISION_NEAR_UNDERWEIGHT = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso. Lo primero es mantenerte; con menos de { NUMBER($limit, maximumFractionDigits: 1) } no se pierde grasa.
+DECISION_NEAR_UNDERWEIGHT = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso. Lo primero es mantenerte; con menos de { NUMBER($limit, maximumFractionDigits: 1) } no hay definición posible.
 DECISION_LEAN_ENOUGH = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa ya tienes poca: una definición te quitaría entrenamiento y no te daría nada. { advice }
 DECISION_NOT_YET = Aún no: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % un mini-cut cuesta más músculo y dieta de lo que vale en { weeks }. { advice }
 DECISION_NO_DUE = Cerca de la grasa que elegiste no compensa ninguna definición.
@@ -796,13 +796,13 @@ LOG_STEPS_SET_ASIDE = { $count ->
 }: son demasiados para un día, o no llevabas el contador.
 LOG_GAP = Tras el { DATETIME($date, dateStyle: "long") } falta el peso de { days }.
 LOG_PARTIAL_INTAKE = { $count ->
-    [one] Un día apuntado a medias cuenta
-   *[other] { $count } días apuntados a medias cuentan
-} como no apuntado.
+    [one] Un día apuntado a medias cuenta como no apuntado
+   *[other] { $count } días apuntados a medias cuentan como no apuntados
+}.
 LOG_INTAKE_NOTHING = { $count ->
-    [one] Un día con 0 kcal cuenta
-   *[other] { $count } días con 0 kcal cuentan
-} como no apuntado.
+    [one] Un día con 0 kcal cuenta como no apuntado
+   *[other] { $count } días con 0 kcal cuentan como no apuntados
+}.
 LOG_INTAKE_MISSING = De { days }, { $count ->
     [one] uno no tiene
    *[other] { $count } no tienen
@@ -813,7 +813,7 @@ TREND_TOO_EARLY = Es pronto para decirlo: pésate y apunta durante { more-days }
 TREND_TOO_SPARSE = Es pronto para decirlo, y no bastaría con { more-days }: apunta también lo que comes.
 TREND_OUTLIER = El peso del { DATETIME($date, dateStyle: "long") } se aparta { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg de los días anteriores, así que cuenta menos.
 TREND_WATER_JUMP = El { DATETIME($date, dateStyle: "long") } tu peso saltó { NUMBER($jump_kg, maximumFractionDigits: 1) } kg de golpe: es agua, que se irá, u otra báscula u otra hora.
-TREND_LOGGING_CHANGED = Desde cerca del { DATETIME($date, dateStyle: "long") } apuntas quizá una parte mayor o menor de lo que comes ({ NUMBER($percent, maximumFractionDigits: 0) } % de seguridad).
+TREND_LOGGING_CHANGED = Desde cerca del { DATETIME($date, dateStyle: "long") } quizá apuntas mayor o menor parte de lo que comes que antes ({ NUMBER($percent, maximumFractionDigits: 0) } % de seguridad).
 SETTLE_WEIGH_FOOD = Así se aclara: pesa y apunta durante siete días todo lo que comes y bebes, también el fin de semana.
 SETTLE_WEIGH_FOOD_SPARED = Tu peso y tu registro no coinciden. Háblalo con un médico o dietista.
 SETTLE_WEIGH_ON = Así se aclara: pésate a diario diez días más. El agua sin causa se va; la grasa y el músculo no.
@@ -822,7 +822,7 @@ TREND_STALE = Tu último pesaje fue hace { days }.
 KNOWN_LONG_AGO = Lo último que se sabe de ti es del { DATETIME($date, dateStyle: "long") }: pésate y apunta dos semanas, y vuelve a preguntar.
 LOG_WEIGHT_COUNTS = Tu perfil dice { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, pero tu registro acaba en { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, y eso cuenta aquí. Pon al día tu perfil.
 STATE_WEIGHT_APART = Tu perfil dice { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, pero tu último peso conocido es { NUMBER($known_kg, maximumFractionDigits: 1) } kg, y ese cuenta aquí. ¿Era tuyo?
-TREND_UNDER_LOGGED = Tu registro contiene un { NUMBER($percent, maximumFractionDigits: 0) } % menos de lo esperado para tu cuerpo: guíate por las cantidades de tu registro.
+TREND_UNDER_LOGGED = Tu registro contiene cerca de un { NUMBER($percent, maximumFractionDigits: 0) } % menos de lo esperado para tu cuerpo: guíate por las cantidades de tu registro.
 TREND_STEPS_FEWER = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día menos que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal menos al día.
 TREND_STEPS_MORE = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día más que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal más al día.
 TREND_STEPS_STEADY = Caminas lo mismo, unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día: caminar no explica ningún cambio de tu peso.
@@ -893,7 +893,7 @@ REVIEW_REBOUND = De vuelta al mantenimiento la báscula subirá unos { NUMBER($c
 REVIEW_PAST_RAIL = Un paso no basta para hacer seguro este plan: { why }. Acábalo y planea de nuevo.
 REVIEW_SHORTENED_BY_RAIL = El plan acaba hacia el { DATETIME($date, dateStyle: "long") }; después no sería seguro: { why }.
 REVIEW_GAIN_PAST_CEILING = Tal como está planeado, este volumen supera el { NUMBER($limit_percent, maximumFractionDigits: 2) } % de tu peso por semana: acábalo y planea uno más lento.
-REVIEW_GAIN_SLOWED = Ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo: frenas para quedarte por debajo.
+REVIEW_GAIN_SLOWED = Ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo: el tuyo se frena para quedar por debajo.
 REVIEW_DEFICIT_CAPPED = Esta fase no admite menos comida: { why }.
 REVIEW_UNEXPLAINED_LOSS = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso sin planearlo. Si no lo buscabas, ve al médico. { $raised ->
     [yes] Come más, en pasos.
@@ -920,7 +920,7 @@ REVIEW_WAITS_FOR_EVENT = Por { event } tu peso dice poco hasta el { DATETIME($da
 
 # La pregunta que aclara en qué se contradicen báscula y registro, y qué significa su respuesta.
 QUESTION_WEIGH_FOOD = Pesa y apunta cuanto comes y bebes hasta el { DATETIME($date, dateStyle: "long") }, fines de semana incluidos, y pésate cada día.
-QUESTION_WITH_CLINICIAN = Tu peso y tu registro no coinciden. Háblalo con un médico o dietista antes del { DATETIME($date, dateStyle: "long") }.
+QUESTION_WITH_CLINICIAN = Tu peso y tu registro no coinciden. Háblalo con un médico o dietista, como tarde el { DATETIME($date, dateStyle: "long") }.
 BODY_FAT_AT_MINIMUM_SPARED = Tu cuerpo no tiene reservas: no pierdas más peso y habla con un médico o dietista.
 TALK_TO_WHO_CARES = Habla de tu comida y tu peso con quien cuida de tu salud.
 QUESTION_OIL_AND_ALCOHOL = Hasta el { DATETIME($date, dateStyle: "long") } pesa y apunta también aceite, untables, bebidas, alcohol y picoteo: es lo primero que falta.
