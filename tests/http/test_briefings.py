@@ -57,7 +57,7 @@ async def test_the_start_of_a_mini_cut_says_what_the_scale_will_do(service: Runn
     carried = lost["change"]["carried_kg"]["mean"] - lost["weeks"][-1]["at_end"]["carried_kg"]["mean"]
     assert start[1].endswith("of the drop is water.")
     assert shown[3] == pytest.approx(-carried - week["at_end"]["carried_kg"]["mean"], abs=0.051)
-    assert start[2] == "Do not judge before day 14."
+    assert start[2] == "Do not judge by the scale before day 14."
 
 
 async def test_each_week_of_a_fat_loss_has_three_lines(service: Running) -> None:

@@ -635,7 +635,7 @@ END_ON_FAST_LOSS = Iss mehr, wenn dein Gewicht zwei Wochen lang schneller fällt
 TRAIN_IN_DEFICIT = Halte die Gewichte im Training hoch. Erholst du dich schlechter, mach zuerst weniger Sätze.
 BREAKS_OFFERED = Du kannst Pausen wünschen: Alle paar Wochen eine Woche Erhaltung macht eine lange Diätphase leichter und kostet nur ihre Zeit.
 TRAIN_IN_GAIN = Steigere zuerst Gewicht oder Wiederholungen, dann Sätze: Der Überschuss ist zum Trainieren da.
-TRAIN_IN_HOLD = Trainiere weiter, wie du dich fühlst: Mit genug Essen kommt die Kraft zurück. Bist du krank oder verletzt, erhol dich erst.
+TRAIN_IN_HOLD = Trainiere weiter, so gut es geht: Mit genug Essen kommt die Kraft zurück. Bist du krank oder verletzt, erhol dich erst.
 END_HOLD_ON_TREND = Plane vor dem Ende neu, wenn dein Gewicht weiter fällt oder nach zwei Wochen weiter steigt: Dann ist dein Bedarf ein anderer.
 END_HOLD_ON_SIGNS = Frag vor dem Ende neu, wenn du dich unwohl fühlst oder den ganzen Tag Hunger hast.
 WEIGH_DAILY = Wiege dich täglich unter gleichen Umständen, und urteile nach dem Mittel der Woche.
@@ -689,7 +689,7 @@ GAIN_NEEDS_TRAINING = Ein Überschuss baut nur mit Krafttraining Muskeln auf: Fa
 TARGET_WRONG_SIDE = Diese Energiemenge führt von deinem Ziel weg, oder du bleibst vorher stehen.
 TARGET_NEEDS_INTAKE = Um dein Ziel bis dahin zu erreichen, würdest du { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag essen.
 TARGET_BEYOND_RAIL = Weniger als { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist nicht sicher: { why }.
-TARGET_TOO_FAST_GAIN = Dafür müsstest du mehr als { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts je Woche zunehmen.
+TARGET_TOO_FAST_GAIN = Um dein Ziel rechtzeitig zu erreichen, müsstest du mehr als { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts je Woche zunehmen.
 TARGET_UNREACHABLE = Keine gleichbleibende Energiemenge erreicht dein Ziel bis dahin.
 
 # Was als Nächstes kommt.
@@ -832,7 +832,7 @@ SETTLE_WEIGH_FOOD_SPARED = Dein Gewicht und dein Protokoll passen nicht zusammen
 SETTLE_WEIGH_ON = Das klärt es: Wiege dich noch zehn Tage lang täglich. Wasser ohne Ursache vergeht, Fett und Muskeln nicht.
 SETTLE_WEIGH_ON_SPARED = Zehn weitere Tage zeigen es: Wasser ohne Ursache vergeht, Gewebe nicht. Wiege dich dafür nicht öfter als sonst.
 TREND_STALE = Deine letzte Wägung ist { days } her.
-KNOWN_LONG_AGO = Das Letzte, was von dir bekannt ist, ist vom { DATETIME($date, dateStyle: "long") }: Wieg dich und protokolliere zwei Wochen, dann frag noch einmal.
+KNOWN_LONG_AGO = Das Letzte, was von dir bekannt ist, ist vom { DATETIME($date, dateStyle: "long") }: Wiege dich und protokolliere zwei Wochen, dann frag noch einmal.
 LOG_WEIGHT_COUNTS = Dein Profil sagt { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, dein Protokoll zuletzt { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, und die zählen hier. Bring bitte dein Profil auf den neuesten Stand.
 STATE_WEIGHT_APART = Dein Profil sagt { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, zuletzt bekannt waren { NUMBER($known_kg, maximumFractionDigits: 1) } kg, und die zählen hier. Waren das deine Wägungen?
 TREND_UNDER_LOGGED = Dein Protokoll enthält etwa { NUMBER($percent, maximumFractionDigits: 0) } % weniger, als dein Körper erwarten lässt: Richte dich nach den Mengen in deinem Protokoll.
@@ -1061,8 +1061,8 @@ BRIEFING_DAY_TRAINING = { weekday-name }: { NUMBER($intake_kcal, maximumFraction
 BRIEFING_DAY_FLEXIBLE = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, dein freier Tag.
 BRIEFING_DAY_ALCOHOL = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, dein freier Tag, darin bis zu { NUMBER($alcohol_g, maximumFractionDigits: 0) } Gramm Alkohol.
 BRIEFING_MEALS = Jeder Tag hat { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß: etwa { NUMBER($meal_g, maximumFractionDigits: 0) } Gramm je Mahlzeit.
-BRIEFING_SCALE = Am { weekday } zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
-BRIEFING_SCALE_WATER = Am { weekday } zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg des Rückgangs sind Wasser.
+BRIEFING_SCALE = Am { weekday } sollte die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg zeigen, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_SCALE_WATER = Am { weekday } sollte die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg zeigen, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg des Rückgangs sind Wasser.
 BRIEFING_JUDGE_FROM = Urteile vor Tag { $day } noch nicht nach der Waage.
 BRIEFING_FAT = In { weeks } verlierst du voraussichtlich etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett, zwischen { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } und { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_FAT_UP_TO = In { weeks } verlierst du voraussichtlich etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett. Es können bis zu { NUMBER($fat_upper_kg, maximumFractionDigits: 1) } kg sein, oder gar nichts.
@@ -1072,8 +1072,8 @@ BRIEFING_MOSTLY_WATER = Bis dahin ist fast nur Wasser weg, und das kommt zurück
 BRIEFING_GAINED = Bis dahin hast du etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Magergewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett zugelegt.
 BRIEFING_STEADY = Dein Körper bleibt etwa, wie er ist; das Auf und Ab ist Wasser.
 BRIEFING_CHECKS = Sieh dir den Trend deines Gewichts am { DATETIME($first_date, dateStyle: "long") } und am { DATETIME($second_date, dateStyle: "long") } an.
-BRIEFING_END_SCALE = Die Waage zeigt dann etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
-BRIEFING_END_SCALE_WATER = Die Waage zeigt dann etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg kommen als Wasser zurück.
+BRIEFING_END_SCALE = Die Waage sollte dann etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg zeigen, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_END_SCALE_WATER = Die Waage sollte dann etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg zeigen, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg kommen als Wasser zurück.
 
 ## coach
 

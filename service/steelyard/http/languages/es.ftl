@@ -522,7 +522,7 @@ REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día 
 REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } gramos de proteína por kilo es menos que los { NUMBER($limit, maximumFractionDigits: 2) } que pide un déficit: planea más.
 REFUSED_CUT_WITHOUT_READING = Tu grasa corporal decide cuándo empiezan las definiciones de una temporada, y debe estar medida: mídela primero.
 SEE_MIDWIFE = En el embarazo no bajamos lo que comes. Habla con tu matrona o equipo médico sobre comida y peso.
-WEIGHT_RISES_IN_PREGNANCY = En el embarazo tu peso debe subir. Lo que crece no está en los pesos de aquí: lo siguen tu matrona o equipo médico.
+WEIGHT_RISES_IN_PREGNANCY = En el embarazo tu peso debe subir. Lo que crece no está en los pesos de aquí: lo sigue tu matrona o equipo médico.
 SEE_AFTER_BIRTH = Mientras das el pecho no bajamos lo que comes: habla con tu matrona o tu médico.
 SEE_EATING_DISORDER_SERVICE = No bajamos lo que comes. Un servicio de trastornos alimentarios o tu médico puede ayudarte con la comida y el peso.
 SEE_FOR_MINORS = Con menos de 18 años no bajamos lo que comes: habla con tu médico o pediatra sobre el peso.
@@ -611,7 +611,7 @@ EASING_IN = { $weeks ->
    *[other] Las primeras { $weeks } semanas van
 } con medio déficit: pasas menos hambre y tardas otro tanto más.
 MAINTENANCE_WHY = Tras la definición te mantienes con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día, { NUMBER($lower_kcal, maximumFractionDigits: 0) } menos que antes: tu cuerpo es más pequeño y se ha adaptado.
-MAINTENANCE_NOT_LOWER = Tras la definición te mantienes con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día. Recién pasado de comer mucho más, tu cuerpo no gasta menos que antes.
+MAINTENANCE_NOT_LOWER = Tras la definición te mantienes con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día. Tras comer mucho más hasta hace poco, tu cuerpo no gasta menos que antes.
 REBOUND = La báscula subirá unos { NUMBER($carried_kg, maximumFractionDigits: 1) } kg cuando vuelvan glucógeno, agua y comida. Eso no es grasa.
 SURPLUS_WHY = Un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día va con tu experiencia y tu masa magra. Lo que comes se ajusta { every-weeks }.
 GAIN_RATE_EXPECTED = Cuenta con ganar cerca del { NUMBER($percent_per_month, maximumFractionDigits: 1) } % de tu peso al mes; un { NUMBER($lean_share, maximumFractionDigits: 0) } % será tejido magro.
@@ -682,7 +682,7 @@ CUT_NO_ROOM = Ninguna definición de este tipo cabe en las semanas que quedan.
 CUT_TOO_SMALL = Los límites seguros solo te dejan { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal menos al día: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }. Ninguna báscula lo distingue del agua.
 GAIN_NO_ROOM = Hasta lo mínimo que debes comer te haría ganar más rápido de lo debido, así que te mantienes.
 GAIN_NEEDS_TRAINING = Un superávit solo da músculo con entrenamiento de fuerza: empieza antes a entrenar.
-TARGET_WRONG_SIDE = Con esta cantidad te alejas del objetivo, o te estancas antes.
+TARGET_WRONG_SIDE = Con esta cantidad te alejas del objetivo, o no llegas a él.
 TARGET_NEEDS_INTAKE = Para llegar a tu objetivo en esa fecha comerías { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día.
 TARGET_BEYOND_RAIL = Menos de { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal al día no es seguro: { why }.
 TARGET_TOO_FAST_GAIN = Llegar a tiempo sería ganar más del { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana.
@@ -1048,8 +1048,8 @@ BRIEFING_DAY_TRAINING = { weekday-name }: { NUMBER($intake_kcal, maximumFraction
 BRIEFING_DAY_FLEXIBLE = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, tu día libre.
 BRIEFING_DAY_ALCOHOL = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, tu día libre, con hasta { NUMBER($alcohol_g, maximumFractionDigits: 0) } gramos de alcohol.
 BRIEFING_MEALS = Cada día lleva { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína: unos { NUMBER($meal_g, maximumFractionDigits: 0) } gramos por comida.
-BRIEFING_SCALE = El { weekday } la báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
-BRIEFING_SCALE_WATER = El { weekday } la báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg de la bajada son agua.
+BRIEFING_SCALE = El { weekday } la báscula debería mostrar unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_SCALE_WATER = El { weekday } la báscula debería mostrar unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg de la bajada son agua.
 BRIEFING_JUDGE_FROM = No juzgues por la báscula antes del día { $day }.
 BRIEFING_FAT = En { weeks } cuenta con perder unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa, entre { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } y { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_FAT_UP_TO = En { weeks } cuenta con perder unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa. Pueden ser hasta { NUMBER($fat_upper_kg, maximumFractionDigits: 1) } kg, o nada.
@@ -1059,8 +1059,8 @@ BRIEFING_MOSTLY_WATER = Para entonces casi todo lo perdido será agua, que volve
 BRIEFING_GAINED = Para entonces habrás ganado unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro y { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
 BRIEFING_STEADY = Tu cuerpo sigue más o menos igual; las subidas y bajadas son agua.
 BRIEFING_CHECKS = Mira la tendencia de tu peso el { DATETIME($first_date, dateStyle: "long") } y el { DATETIME($second_date, dateStyle: "long") }.
-BRIEFING_END_SCALE = La báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
-BRIEFING_END_SCALE_WATER = La báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg de lo perdido volverán como agua.
+BRIEFING_END_SCALE = La báscula debería mostrar unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_END_SCALE_WATER = La báscula debería mostrar unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg de lo perdido volverán como agua.
 
 ## coach
 
