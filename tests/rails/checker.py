@@ -315,7 +315,9 @@ def _slope(weights: list[Json], last: date, days: int) -> float:
 def _told_of_log(operation: str, request: Json, person: Person, ratio: Ratio, answer: Json) -> Iterator[str]:
     if not request.get("log"):
         return
-    if request["log"].get("intakes") and operation != "read_trend":
+    # A day of nothing, or logged in part, counts as a day that was not logged.
+    holds_food = any(row["intake_kcal"] > 0 and not row.get("is_partial") for row in request["log"].get("intakes", ()))
+    if holds_food and operation != "read_trend":
         rests = not request.get("maintenance") or operation == "review_phase"
         if rests and not ratio.is_told:
             yield "logging_scale: the logging ratio is not told"

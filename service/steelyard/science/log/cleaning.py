@@ -85,6 +85,24 @@ def clean_log(
     )  # fmt: skip
 
 
+def entries_read(
+    log: Log, until_day: int, reference_weight_kg: float | None = None, usual_kcal: float | None = None
+) -> tuple[list[tuple[int, float]], list[tuple[int, float]]]:
+    """Weighings [(day, kg)] and full days of intake [(day, kcal)] as ``clean_log`` reads them, slips left out.
+
+    Args as for it. A day of nothing is among the intakes. Raises ``LogError`` where no weighing goes with that weight.
+    """
+    read = log.onset if log.onset is not None and log.onset.goes_on else None
+    first = log.first_day if read is None else read.day
+    count = max(until_day, log.last_day) - first + 1
+    days, kilograms = believed(log.weighings, first + count, reference_weight_kg, [])
+    intakes = intakes_once(log.intakes, [])
+    intake, is_logged, *_ = intakes_by_day(intakes, first, count)
+    far = {first + at for at in far_days(log, intake, is_logged, usual_kcal)[1]}
+    eaten = [(one.day, one.intake_kcal) for one in intakes if not one.is_partial and one.day not in far]
+    return list(zip(days, kilograms, strict=True)), eaten
+
+
 @traced
 def _steps_counted(entries: Sequence[StepsDay], end: int, notes: list[Message]) -> list[StepsDay]:
     """Steps in order of time, one entry a day: of two that differ neither counts, nor does what nobody walks.

@@ -106,12 +106,6 @@ class Log(msgspec.Struct, frozen=True, dict=True):
         return sum(len(getattr(self, name)) for name in self.__struct_fields__ if name != "onset")
 
     @property
-    def holds_food(self) -> bool:
-        """Whether food was ever logged, here or before what was handed on."""
-        onset = self.onset
-        return bool(self.intakes) or (onset is not None and onset.goes_on and onset.days_logged > 0)
-
-    @property
     def first_day(self) -> int:
         """The day of the first weighing or intake."""
         return self._span[0]

@@ -23,7 +23,7 @@ from ..numbers import FLOATS, Estimate
 from ..person import BodyFatMethod, Person
 from ..register import Basis, OutOfDomain, constant, traced
 from . import kernel as k
-from .cleaning import clean_log
+from .cleaning import clean_log, entries_read
 from .entries import DailyLog, Log, Measured, first_weight
 from .events import paused_until
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
@@ -98,7 +98,7 @@ def read_log(
         detail = f"The log spans more than {MOST_LOG_DAYS} days: send the last {MOST_LOG_DAYS} at most."
         raise OutOfDomain("LOG_TOO_LONG", "log", detail)
     onset = log.onset
-    physical = Estimate(assessed.total.mean, assessed.total.sd) if onset is None else onset.body.prior
+    physical = _prior_of(assessed, onset)
     prior = prior_on_logging_scale(physical)
     daily = clean_log(log, as_of_day, _weight_before(onset) or person.weight_kg, prior.mean)
     if onset is None:
@@ -181,6 +181,25 @@ def _body_read(prior: Estimate, tissue: TissueModel, is_usual_known: bool, settl
         is_usual_known=is_usual_known,
         settled_kg=settled_kg,
     )
+
+
+def entries_as_read(
+    person: Person, assessed: Assessment, log: Log, until_day: int
+) -> tuple[list[tuple[int, float]], list[tuple[int, float]]]:
+    """Weighings [(day, kg)] and full days of intake [(day, kcal)] as ``read_log`` takes them, slips left out.
+
+    As they were sent where no weighing goes with the stated weight, which a reading of that log refuses.
+    """
+    usual = prior_on_logging_scale(_prior_of(assessed, log.onset)).mean
+    try:
+        return entries_read(log, until_day, _weight_before(log.onset) or person.weight_kg, usual)
+    except OutOfDomain:
+        weights = [(row.day, row.weight_kg) for row in log.weighings]
+        return weights, [(row.day, row.intake_kcal) for row in log.intakes if not row.is_partial]
+
+
+def _prior_of(assessed: Assessment, onset: Onset | None) -> Estimate:
+    return Estimate(assessed.total.mean, assessed.total.sd) if onset is None else onset.body.prior
 
 
 def _weight_before(onset: Onset | None) -> float | None:

@@ -10,6 +10,7 @@ from ..log import (
     LogMaintenance,
     Reading,
     Tail,
+    entries_as_read,
     maintenance_of,
     read_log,
 )
@@ -55,7 +56,8 @@ class Member:
         self.told = settled(told)
         self._tail = tail
         self._readings: dict[int, Reading] = {}
-        self._judged: list[tuple[Log, int, Logged]] = []  # logs, looked at on a day, and what they say
+        # Logs, looked at on a day, what they say, and whether food was read in them.
+        self._judged: list[tuple[Log, int, Logged, bool]] = []
 
     @property
     def person(self) -> Person:
@@ -76,7 +78,7 @@ class Member:
             return None
         found = self.believed(self._learn(log.last_day if self.told.as_of_day is None else self.told.as_of_day))
         # Weights alone say nothing of the logging scale, nor of maintenance.
-        return found if log.holds_food else None
+        return found if self._holds_food(log) else None
 
     @facet
     def learnt(self) -> LogMaintenance | None:
@@ -205,18 +207,27 @@ class Member:
         return Logged() if self.told.log is None else self.logged_in(self.told.log)
 
     def logged_in(self, log: Log) -> Logged:
-        """What a log of theirs says as it stands."""
+        """What a log of theirs says as it stands, slips left out: one typing error neither alarms nor hides a loss."""
+        return self._looked_at(log)[0]
+
+    def _holds_food(self, log: Log) -> bool:
+        """Whether food was ever read in a log of theirs, or before what was handed on: days of nothing, days logged in
+        part and what is set aside say nothing of how they log."""
+        onset = log.onset
+        return (onset is not None and onset.goes_on and onset.days_logged > 0) or self._looked_at(log)[1]
+
+    def _looked_at(self, log: Log) -> tuple[Logged, bool]:
         last = log.last_day if self.told.as_of_day is None else self.told.as_of_day
-        for judged, day, found in self._judged:
+        for judged, day, found, is_food_read in self._judged:
             if judged is log and day == last:
-                return found
+                return found, is_food_read
         since = last - LOGGED_DAYS
-        weights = [(row.day, row.weight_kg) for row in log.weighings if row.day > since]
+        weights, intakes = entries_as_read(self.person, self.assessed, log, last)
         # Days of nothing count here: a fast, or an app's zeros, is warned of all the same, which is the safe side.
-        eaten = {row.day: row.intake_kcal for row in log.intakes if row.day > since and not row.is_partial}
-        found = logged_of(weights, list(eaten.items()), last)
-        self._judged.append((log, last, found))
-        return found
+        found = logged_of([row for row in weights if row[0] > since], [row for row in intakes if row[0] > since], last)
+        is_food_read = any(kcal > 0.0 for _, kcal in intakes)
+        self._judged.append((log, last, found, is_food_read))
+        return found, is_food_read
 
     def as_last_weighed(self) -> "Member":
         """The same member with the weight that their log last has, where that is clearly less than was told of them: a
@@ -273,7 +284,7 @@ class Member:
     def with_log_read(self, learnt: LogMaintenance, reading: Reading | None = None) -> "Member":
         """The same member, their log read already; ``reading`` where it is that of ``log_on``."""
         other = self.told_otherwise(self.told)
-        other.of_log = learnt if self.told.log is not None and self.told.log.holds_food else None
+        other.of_log = learnt if self.told.log is not None and self._holds_food(self.told.log) else None
         if reading is not None:
             other._readings[reading.as_of_day] = reading
         return other
