@@ -558,6 +558,9 @@ WARNED_EATEN_AVAILABILITY = { $periods ->
     [no] Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung oder Essanfällen such ärztlichen Rat.
    *[yes] Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode such ärztlichen Rat.
 }
+WARNED_LOGGED_LOSS_URGENT = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche. Sag das in der Arztpraxis.
+WARNED_EATEN_FLOOR_URGENT = Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag, viel zu wenig. Sag das in der Arztpraxis.
+WARNED_EATEN_AVAILABILITY_URGENT = Laut Protokoll bleibt neben dem Training zu wenig Energie. Sag das in der Arztpraxis, und wie du trainierst.
 WARNED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum ist das Defizit höchstens so groß wie üblich.
 WARNED_HISTORY_NOT_TOLD = Deine früheren Diäten sind nicht bekannt. Bleib so lange bei höchstens { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal Defizit am Tag.
 WARNED_BMI = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } liegt nahe am Untergewicht: Halte die Phase kurz.

@@ -558,6 +558,9 @@ WARNED_EATEN_AVAILABILITY = { $periods ->
     [no] Eat more: by your log too little energy is left beside training. With low mood or binge eating, see a clinician.
    *[yes] Eat more: by your log too little energy is left beside training. With low mood, binge eating or a missed period, see a clinician.
 }
+WARNED_LOGGED_LOSS_URGENT = By your log you lose { NUMBER($percent, maximumFractionDigits: 1) }% of body mass a week. Tell the doctor so.
+WARNED_EATEN_FLOOR_URGENT = Your log shows about { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal a day, which is far too little. Tell the doctor so.
+WARNED_EATEN_AVAILABILITY_URGENT = By your log too little energy is left beside training. Tell the doctor so, and how you train.
 WARNED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit is the usual size at most.
 WARNED_HISTORY_NOT_TOLD = Your past diets are not known. Until they are, keep to a deficit of { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal a day at most.
 WARNED_BMI = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight: keep the phase short.

@@ -554,6 +554,9 @@ WARNED_EATEN_AVAILABILITY = { $periods ->
     [no] Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo o atracones, ve al médico.
    *[yes] Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo, atracones o falta de regla, ve al médico.
 }
+WARNED_LOGGED_LOSS_URGENT = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso por semana. Díselo al médico.
+WARNED_EATEN_FLOOR_URGENT = Tu registro muestra unas { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal al día, demasiado poco. Díselo al médico.
+WARNED_EATEN_AVAILABILITY_URGENT = Según tu registro, al entrenar te queda muy poca energía. Díselo al médico, y cuéntale cómo entrenas.
 WARNED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit es como mucho el habitual.
 WARNED_HISTORY_NOT_TOLD = No se conocen tus dietas anteriores. Mientras tanto, no pases de un déficit de { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal al día.
 WARNED_BMI = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso: que la fase sea corta.

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from ..numbers import FLOATS, Elementwise, Number, compiled
 from ..register import say, traced
-from .person_rails import periods_of
+from .person_rails import needs_doctor, periods_of
 from .subject import Logged, RailAction, Subject, stricter, warning
 from .table import AVAILABILITY, AVAILABILITY_LIMIT, FLOOR, INTAKE_FLOOR, LOGGED_LOSS_WARN, LOSS
 
@@ -87,10 +87,11 @@ def _loss_share(
 
 @traced
 def judge_logged(subject: Subject) -> list[RailAction]:
-    """Warnings on what a log says was eaten and lost."""
-    logged, found = subject.logged, []
+    """Warnings on what a log says was eaten and lost; who may eat more under supervision only is not told to."""
+    logged, found, is_urgent = subject.logged, [], needs_doctor(subject)
     if logged.loss_share > LOGGED_LOSS_WARN:
-        message = say("WARNED_LOGGED_LOSS", percent=100 * logged.loss_share)
+        code = "WARNED_LOGGED_LOSS_URGENT" if is_urgent else "WARNED_LOGGED_LOSS"
+        message = say(code, percent=100 * logged.loss_share)
         found.append(warning(LOSS, message, LOGGED_LOSS_WARN, logged.loss_share, "of body mass a week"))
     if logged.eaten_kcal is None:
         return found
@@ -98,9 +99,12 @@ def judge_logged(subject: Subject) -> list[RailAction]:
     floor, periods = stricter(INTAKE_FLOOR, subject.sex), periods_of(subject)
     if eaten < _CLEARLY * floor < subject.physical_kcal:
         message = say("WARNED_EATEN_FLOOR", eaten_kcal=eaten, limit_kcal=floor, periods=periods)
+        if is_urgent:
+            message = say("WARNED_EATEN_FLOOR_URGENT", eaten_kcal=eaten)
         found.append(warning(FLOOR, message, floor, eaten, "kcal/d"))
     available = subject.availability(eaten)
     if available < subject.availability_left * AVAILABILITY_LIMIT:
-        message = say("WARNED_EATEN_AVAILABILITY", observed=available, limit=AVAILABILITY_LIMIT, periods=periods)
+        code = "WARNED_EATEN_AVAILABILITY_URGENT" if is_urgent else "WARNED_EATEN_AVAILABILITY"
+        message = say(code, observed=available, limit=AVAILABILITY_LIMIT, periods=periods)
         found.append(warning(AVAILABILITY, message, AVAILABILITY_LIMIT, available, "kcal/kg fat-free mass/d"))
     return found
