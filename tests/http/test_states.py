@@ -1073,6 +1073,15 @@ def test_a_trend_tells_the_maintenance_that_the_review_of_its_phase_tells(days: 
     for name in ("maintenance_kcal", "physical_maintenance_kcal"):
         told = {end: pytest.approx(review[name][end], abs=2.0) for end in ("lower", "mean", "upper")}
         assert {end: trend[name][end] for end in told} == told
+    estimate = call("estimate_maintenance", {**WHO, "state": state, "log": log, "as_of_date": today})
+    for name in ("maintenance_kcal", "physical_maintenance_kcal"):
+        assert estimate[name] == trend[name]
+    assert estimate["contribution"]["log_share"] == trend["log_share"]
+    for answer in (trend, estimate):  # and it is handed on as it is told
+        handed, told = answer["state"]["maintenance_kcal"], answer["maintenance_kcal"]
+        assert handed["mean"] == pytest.approx(told["mean"], abs=1.0)
+        assert Z80 * handed["standard_deviation"] == pytest.approx(told["upper"] - told["mean"], abs=1.0)
+        assert answer["state"]["logging_ratio"]["mean"] == pytest.approx(trend["logging_ratio"]["mean"], abs=0.001)
     last = trend["days"]["maintenance_kcal"]["mean"][-1]
     assert last == pytest.approx(trend["maintenance_kcal"]["mean"], abs=1.0)
     alone = call("read_trend", {**WHO, "state": {**state, "phase": None}, "log": log, "as_of_date": today})

@@ -3,22 +3,26 @@
 from datetime import date
 from typing import NamedTuple
 
-from steelyard.science.log import tail_of
+from steelyard.science.log import LogMaintenance, maintenance_of, read_log, tail_of
 from steelyard.science.measures import RestingEnergy, TotalRow
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
+from steelyard.science.phase import FollowedPhase
 from steelyard.science.register import FROM_EQUATIONS, record
+from steelyard.science.review import told_beside_plan
 
 from .answered import Answered, answering
 from .dates import check_as_of, last_day_of
 from .state import state_of
+from .trend import counts_beside
 
 
 class MaintenanceAsked(NamedTuple):
-    """Whose maintenance; for which day, the last of the log when None."""
+    """Whose maintenance; for which day, the last of the log when None; ``plan``: the phase under way."""
 
     told: Told
     as_of: date | None = None
+    plan: FollowedPhase | None = None
 
 
 class Maintenance(NamedTuple):
@@ -44,11 +48,13 @@ class Maintenance(NamedTuple):
 def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
     """Estimate maintenance from equations, activity and, where there is one, a log. Raises ``OutOfDomain``."""
     check_as_of(asked.told, asked.as_of)
-    member, day = Member(asked.told, tail_of), asked.as_of
+    member, day, settled = Member(asked.told, tail_of), asked.as_of, None
     if member.told.log is not None:
         ordinal = last_day_of(member.told.log, asked.as_of)
         day = date.fromordinal(ordinal)
         member = member.told_otherwise(member.told._replace(as_of_day=ordinal))
+        if asked.plan is not None:
+            member, settled = _in_phase(member, asked.plan, ordinal)
     assessed, learnt, found = member.assessed, member.learnt, member.learnt
     if found is None and member.steered is not None:
         found = member.evidence
@@ -57,7 +63,7 @@ def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
     return Answered(
         Maintenance(
             as_of=day,
-            settled=member.maintenance,
+            settled=member.maintenance if settled is None else settled,
             physical=None if learnt is None else learnt.physical,
             prior=member.prior,
             prior_share=1.0 if found is None else found.prior_share,
@@ -71,3 +77,17 @@ def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
         cautions=[*member.cautions, *([FROM_EQUATIONS] if found is None else [])],
         state=None if day is None else state_of(member, day.toordinal()),
     )
+
+
+def _in_phase(member: Member, plan: FollowedPhase, day: int) -> tuple[Member, Estimate | None]:
+    """The member with their log read in a phase that is known to have begun, and maintenance as it is told in it, as
+    trend and review of the same log do; None where the plan has no part in it."""
+    log = member.told.log
+    assert log is not None
+    reading = read_log(member.person, member.assessed, log, day, phase_days=[plan.start_day], tail=tail_of)
+    found: LogMaintenance = member.believed(maintenance_of(reading, member.assessed))
+    member = member.with_log_read(found, reading)
+    if not counts_beside(member, plan, day):
+        return member, None
+    found = told_beside_plan(member, plan, log, day, found, reading)
+    return member.with_log_read(found, reading), found.maintenance

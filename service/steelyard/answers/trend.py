@@ -104,10 +104,10 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     trend = replace(trend, maintenance=member.believed(trend.maintenance))
     # A state knows nothing of what was eaten before the log.
     member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)
-    plan = asked.plan
-    if plan is not None and 0 <= day - plan.start_day <= plan.days and not member.seen.is_pregnant:
-        # As the review of the same log tells it: what the plan started from fades, and is not gone on its first day.
-        trend = replace(trend, maintenance=told_beside_plan(member, plan, log, day, trend.maintenance, reading))
+    if asked.plan is not None and counts_beside(member, asked.plan, day):
+        trend = replace(trend, maintenance=told_beside_plan(member, asked.plan, log, day, trend.maintenance, reading))
+        # What is handed on is what is told.
+        member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)
     elif member.steered is not None:
         trend = replace(trend, maintenance=member.evidence)
     if needs_doctor(member.subject):
@@ -130,6 +130,12 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
         if asked.is_handed_on
         else None,
     )
+
+
+def counts_beside(member: Member, plan: FollowedPhase, day: int) -> bool:
+    """Whether a log read on a day is told beside what a plan started from, which fades and is not gone on its first
+    day, as the review of the same log tells it."""
+    return 0 <= day - plan.start_day <= plan.days and not member.seen.is_pregnant
 
 
 def _without_amounts(trend: Trend) -> Trend:

@@ -1,11 +1,14 @@
 """`POST /v1/maintenance`: the intake at which tissue energy is stable."""
 
 from steelyard import answers
+from steelyard.science.phase import FollowedPhase
+from steelyard.science.register import Contradiction
 
 from ..languages import english
 from ..operation.operation import computation
 from ..schemas.maintenance import Contribution, EquationRow, MaintenanceRequest, MaintenanceResponse
-from . import mapping
+from ..schemas.states import State
+from . import mapping, phases
 from .examples.examples import MAINTENANCE_EXAMPLES
 from .mapping import FRACTION, KCAL, amount
 
@@ -25,7 +28,9 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
     """
     answer = answers.estimate_maintenance(
         answers.MaintenanceAsked(
-            mapping.told(body.profile, screened=body.screening, entries=body.log, state=body.state), body.as_of_date
+            mapping.told(body.profile, screened=body.screening, entries=body.log, state=body.state),
+            body.as_of_date,
+            _plan_of(body.state),
         )
     )
     found = answer.value
@@ -48,6 +53,16 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
     )
+
+
+def _plan_of(state: State | None) -> FollowedPhase | None:
+    """The phase of a state; None of one whose weeks contradict each other, which a review names."""
+    if state is None or state.phase is None:
+        return None
+    try:
+        return phases.followed(state.phase, "state.phase")
+    except Contradiction:
+        return None
 
 
 def _rows(found: answers.Maintenance) -> list[EquationRow]:
