@@ -1088,6 +1088,22 @@ def test_a_trend_tells_the_maintenance_that_the_review_of_its_phase_tells(days: 
     assert days > 14 or abs(alone["maintenance_kcal"]["mean"] - review["maintenance_kcal"]["mean"]) > 20.0
 
 
+@pytest.mark.parametrize(("days", "says"), [(5, "FROM_EQUATIONS"), (21, "MAINTENANCE_BY_WEIGHT")])
+def test_who_logs_no_food_in_a_phase_has_one_maintenance_that_says_what_it_rests_on(days: int, says: str) -> None:
+    state = call("plan_phases", ASKED)["state"]
+    log, today = {**lived(0, days, 2400.0, 4), "intakes": []}, str(START + timedelta(days=days))
+    asked = {**WHO, "state": state, "log": log, "as_of_date": today}
+    trend, estimate = call("read_trend", asked), call("estimate_maintenance", asked)
+    assert estimate["maintenance_kcal"] == trend["maintenance_kcal"]
+    for answer in (trend, estimate):
+        codes = {caution["code"] for caution in answer["cautions"]}
+        assert codes & {"FROM_EQUATIONS", "MAINTENANCE_BY_WEIGHT"} == {says}
+        assert answer["state"]["maintenance_kcal"]["mean"] == pytest.approx(trend["maintenance_kcal"]["mean"], abs=1.0)
+    kept = call("read_trend", {**WHO, "state": trend["state"]})
+    again = pytest.approx(trend["maintenance_kcal"]["mean"], abs=2.0)  # the state rounds
+    assert kept["maintenance_kcal"]["mean"] == again, "what was handed on says the same again"
+
+
 def test_a_season_after_a_cut_begins_with_the_maintenance_that_follows_it(weekly: list[Json]) -> None:
     """As the plan of the same day does, to the kilocalorie."""
     over = weekly[-1]["state"]

@@ -8,13 +8,13 @@ from steelyard.science.measures import RestingEnergy, TotalRow
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase
-from steelyard.science.register import FROM_EQUATIONS, record
+from steelyard.science.register import record
 from steelyard.science.review import told_beside_plan
 
 from .answered import Answered, answering
 from .dates import check_as_of, last_day_of
 from .state import state_of
-from .trend import counts_beside
+from .trend import counts_beside, rests_on
 
 
 class MaintenanceAsked(NamedTuple):
@@ -48,22 +48,25 @@ class Maintenance(NamedTuple):
 def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
     """Estimate maintenance from equations, activity and, where there is one, a log. Raises ``OutOfDomain``."""
     check_as_of(asked.told, asked.as_of)
-    member, day, settled = Member(asked.told, tail_of), asked.as_of, None
+    member, day = Member(asked.told, tail_of), asked.as_of
+    beside, plan = None, None if member.told.log is None else asked.plan
     if member.told.log is not None:
         ordinal = last_day_of(member.told.log, asked.as_of)
         day = date.fromordinal(ordinal)
         member = member.told_otherwise(member.told._replace(as_of_day=ordinal))
-        if asked.plan is not None:
-            member, settled = _in_phase(member, asked.plan, ordinal)
+        if plan is not None:
+            member, beside = _in_phase(member, plan, ordinal)
     assessed, learnt, found = member.assessed, member.learnt, member.learnt
-    if found is None and member.steered is not None:
+    if beside is not None:
+        found = beside
+    elif found is None and member.steered is not None:
         found = member.evidence
     record(*assessed.resting.listed)  # the answer shows each
     physical = member.prior if found is None else found.physical
     return Answered(
         Maintenance(
             as_of=day,
-            settled=member.maintenance if settled is None else settled,
+            settled=member.maintenance if beside is None else beside.maintenance,
             physical=None if learnt is None else learnt.physical,
             prior=member.prior,
             prior_share=1.0 if found is None else found.prior_share,
@@ -74,12 +77,12 @@ def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
             totals=assessed.total.rows,
         ),
         reasons=[assessed.resting.reason, *assessed.resting.notes, *assessed.total.notes],
-        cautions=[*member.cautions, *([FROM_EQUATIONS] if found is None else [])],
-        state=None if day is None else state_of(member, day.toordinal()),
+        cautions=[*member.cautions, *rests_on(member, plan, 0 if day is None else day.toordinal())],
+        state=None if day is None else state_of(member, day.toordinal(), maintenance=beside),
     )
 
 
-def _in_phase(member: Member, plan: FollowedPhase, day: int) -> tuple[Member, Estimate | None]:
+def _in_phase(member: Member, plan: FollowedPhase, day: int) -> tuple[Member, LogMaintenance | None]:
     """The member with their log read in a phase that is known to have begun, and maintenance as it is told in it, as
     trend and review of the same log do; None where the plan has no part in it."""
     log = member.told.log
@@ -90,4 +93,4 @@ def _in_phase(member: Member, plan: FollowedPhase, day: int) -> tuple[Member, Es
     if not counts_beside(member, plan, day):
         return member, None
     found = told_beside_plan(member, plan, log, day, found, reading)
-    return member.with_log_read(found, reading), found.maintenance
+    return member.with_log_read(found, reading), found

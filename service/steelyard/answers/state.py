@@ -93,16 +93,19 @@ def known_day(member: Member, start: date) -> int:
     return max(days, default=first)
 
 
-def state_of(member: Member, day: int, fat: Estimate | None = None) -> StateNow:
-    """What is known of a member on a day; ``fat`` (fraction) where more is known of it than ``member`` does."""
+def state_of(
+    member: Member, day: int, fat: Estimate | None = None, maintenance: LogMaintenance | None = None
+) -> StateNow:
+    """What is known of a member on a day; ``fat`` (fraction) and ``maintenance`` where more is known of them than
+    ``member`` does."""
     told = member.told
     now = state_now(
         told,
         member.assessed,
         day,
         fat=member.assessed.fat if fat is None else fat,
-        maintenance=member.maintenance,
-        learnt=member.learnt,
+        maintenance=member.maintenance if maintenance is None else maintenance.maintenance,
+        learnt=member.learnt if maintenance is None else maintenance,
         reading=None if told.log is None else member.log_on(day),
         seen=member.seen,
         is_steered=member.is_steered,

@@ -23,8 +23,8 @@ from steelyard.science.member import Member, Told, fat_known
 from steelyard.science.numbers import Column
 from steelyard.science.phase import FollowedPhase, UnderWay
 from steelyard.science.rails import needs_doctor
-from steelyard.science.register import FROM_EQUATIONS, OutOfDomain
-from steelyard.science.review import told_beside_plan
+from steelyard.science.register import BY_WEIGHT, FROM_EQUATIONS, Message, OutOfDomain
+from steelyard.science.review import is_by_weight, told_beside_plan
 
 from .answered import Answered, answering
 from .dates import check_as_of, last_day_of
@@ -104,10 +104,11 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     trend = replace(trend, maintenance=member.believed(trend.maintenance))
     # A state knows nothing of what was eaten before the log.
     member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)
+    beside = None
     if asked.plan is not None and counts_beside(member, asked.plan, day):
-        trend = replace(trend, maintenance=told_beside_plan(member, asked.plan, log, day, trend.maintenance, reading))
-        # What is handed on is what is told.
-        member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)
+        beside = told_beside_plan(member, asked.plan, log, day, trend.maintenance, reading)
+        trend = replace(trend, maintenance=beside)
+        member = member.with_log_read(beside, reading if asked.usual_intake_kcal is None else None)
     elif member.steered is not None:
         trend = replace(trend, maintenance=member.evidence)
     if needs_doctor(member.subject):
@@ -125,8 +126,8 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     return Answered(
         TrendRead(date.fromordinal(day), trend, reading.daily, implied, composition),
         reasons=[assessed.resting.reason],
-        cautions=[*member.cautions, *([FROM_EQUATIONS] if member.learnt is None and member.steered is None else [])],
-        state=state_of(member, day, None if composition is None else composition.fat_fraction)
+        cautions=[*member.cautions, *rests_on(member, asked.plan, day)],
+        state=state_of(member, day, None if composition is None else composition.fat_fraction, beside)
         if asked.is_handed_on
         else None,
     )
@@ -136,6 +137,14 @@ def counts_beside(member: Member, plan: FollowedPhase, day: int) -> bool:
     """Whether a log read on a day is told beside what a plan started from, which fades and is not gone on its first
     day, as the review of the same log tells it."""
     return 0 <= day - plan.start_day <= plan.days and not member.seen.is_pregnant
+
+
+def rests_on(member: Member, plan: FollowedPhase | None, day: int) -> list[Message]:
+    """What the maintenance of somebody rests on of whom no food was read: equations, or weight in a phase."""
+    if member.learnt is not None or member.steered is not None:
+        return []
+    is_in_phase = plan is not None and counts_beside(member, plan, day) and is_by_weight(plan, day)
+    return [BY_WEIGHT if is_in_phase else FROM_EQUATIONS]
 
 
 def _without_amounts(trend: Trend) -> Trend:

@@ -14,7 +14,7 @@ from .question import (
     Settled,
     SettlingTest,
 )
-from .reading import told_beside_plan
+from .reading import is_by_weight, told_beside_plan
 from .review import (
     Before,
     Review,
@@ -38,6 +38,7 @@ __all__ = [
     "Settled",
     "SettlingTest",
     "attention_of",
+    "is_by_weight",
     "log_up_to",
     "ranked",
     "review_phase",

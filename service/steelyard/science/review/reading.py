@@ -296,6 +296,12 @@ def told_beside_plan(
     return msgspec.structs.replace(beside.maintenance, maintenance=beside.told)
 
 
+def is_by_weight(phase: FollowedPhase, day: int) -> bool:
+    """Whether maintenance of a log without any food, read in a phase, comes from how weight answered what was told,
+    rather than from the equations alone."""
+    return day - phase.start_day >= texts.LEAST_DAYS
+
+
 def beside_plan(
     found: LogMaintenance, phase: FollowedPhase, day: int, reading: Reading, *, is_steered: bool = False
 ) -> LogMaintenance:
