@@ -1,5 +1,6 @@
 """`POST /v1/trends`: what it answers, and a clear answer to each log that cannot be meant."""
 
+import random
 from datetime import date, timedelta
 from typing import Any
 
@@ -422,3 +423,27 @@ async def test_steps_after_the_day_read_at_are_refused_by_name(service: Running)
     answer = await service.client.post(PATH, json=body)
     assert answer.status_code == 422
     assert "/log/steps/0/date" in answer.text
+
+
+async def test_the_rate_of_the_last_day_is_told_once_where_explanations_compete(service: Running) -> None:
+    """Unlikely explanations, which no other day in hindsight has, count on the last day of the column as well."""
+    rng = random.Random(57)
+    length = rng.choice([40, 60, 90])
+    kilograms = [84.0 - 0.07 * i + rng.gauss(0, 0.45) for i in range(length)]
+    begins = length - rng.randint(4, 14)
+    for i in range(begins, length):
+        kilograms[i] += rng.choice([-1, 1]) * rng.uniform(0.6, 1.6) * 0.9 ** (i - begins)
+    found = await read(service, request(weights(*kilograms), intakes(length, 2300.0)))
+    for end in _ENDS:
+        assert found["days"]["weekly_rate_kg"][end][-1] == found["weekly_rate_kg"][end]
+
+
+@pytest.mark.parametrize(("events", "is_asked"), [([], True), (["creatine_start"], False), (["alcohol"], True)])
+async def test_water_of_a_told_cause_is_not_waited_for(service: Running, events: list[str], is_asked: bool) -> None:
+    """Creatine's stays: to wait until water without a cause fades would settle nothing."""
+    kilograms = [w["weight_kg"] + (1.4 if i >= 25 else 0.0) for i, w in enumerate(steady(40))]
+    body = request(weights(*kilograms), intakes(40, 2800.0))
+    body["log"]["events"] = [{"kind": kind, "date": day(21)} for kind in events]
+    explained = (await read(service, body))["explained"]
+    assert explained["causes"][0]["cause"] == "water"
+    assert (explained["settles"] is not None) is is_asked

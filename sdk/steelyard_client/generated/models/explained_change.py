@@ -24,7 +24,8 @@ class ExplainedChange:
             ``coverage``.
         causes (list[ExplanationRow]): The explanations, the likeliest first.
         days (int): So many days up to the day read at.
-        settles (None | Note): What would settle between them; null where all goes as logged.
+        settles (None | Note): What would settle between them; null where all goes as logged, or where it is water that
+            events which were told lead to expect.
         tissue_beyond_log_kg (Interval): A central value with the interval that holds the truth with probability
             ``coverage``.
     """

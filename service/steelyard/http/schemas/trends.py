@@ -178,7 +178,13 @@ class ExplainedChange(Response, frozen=True, kw_only=True):
         Interval, Meta(description="Change of carried mass beyond what intake leads to expect.")
     ]
     causes: Annotated[list[ExplanationRow], Meta(description="The explanations, the likeliest first.")]
-    settles: Annotated[Note | None, Meta(description="What would settle between them; null where all goes as logged.")]
+    settles: Annotated[
+        Note | None,
+        Meta(
+            description="What would settle between them; null where all goes as logged, or where it is water that "
+            "events which were told lead to expect."
+        ),
+    ]
 
 
 class TrendResponse(Provenance, frozen=True, kw_only=True):

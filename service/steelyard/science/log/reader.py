@@ -25,7 +25,8 @@ from ..register import Basis, OutOfDomain, constant, traced
 from . import kernel as k
 from .cleaning import clean_log, entries_read
 from .entries import DailyLog, Log, Measured, first_weight
-from .events import paused_until
+from .events import moved_by_all, paused_until
+from .explanations import WATER_OFF_KG, Cause, Explained
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
 from .implied_intake import ImpliedIntake, implied_intakes
 from .logging_scale import fill_intake, prior_on_logging_scale
@@ -246,7 +247,19 @@ def trend_of_log(
     resting = assessed.resting.mean
     trend = trend_from_fit(reading.daily, reading.fit, is_loss_meant, wait, resting, reading.onset)
     lately = steps_lately(reading.daily, reading.tissue.kcal_per_step) if reading.daily.steps else None
-    return msgspec.structs.replace(trend, steps=lately), reading
+    explained = _with_causes_told(trend.explained, log, as_of_day)
+    return msgspec.structs.replace(trend, steps=lately, explained=explained), reading
+
+
+def _with_causes_told(explained: Explained | None, log: Log, as_of_day: int) -> Explained | None:
+    """The same, with nothing to wait for where water is what events that were told lead to expect: of that it is known
+    why it came, and creatine's stays."""
+    if explained is None or explained.causes[0].cause is not Cause.WATER or not log.events:
+        return explained
+    held = moved_by_all(log.events, as_of_day - explained.days, as_of_day)
+    if not held.mean or abs(explained.water_off.mean - held.mean) > WATER_OFF_KG:
+        return explained
+    return explained._replace(settles=None)
 
 
 def _days_to_wait(log: Log, as_of_day: int, phase_days: Sequence[int]) -> int:

@@ -46,13 +46,15 @@ class View:
 
     @property
     def weekly_rate_kg(self) -> Column:
-        """Rate of tissue at the last week's intake."""
-        return self._means(_RATE)
+        """Rate of tissue at the last week's intake; on the last day, in hindsight too, by all explanations, as told."""
+        found = self._means(_RATE)
+        return [*found[:-1], self._fit.row(self._fit.then, _RATE)[-1]]
 
     @property
     def weekly_rate_sd_kg(self) -> Column:
         """Its SD."""
-        return self._deviations(_RATE)
+        found = self._deviations(_RATE)
+        return [*found[:-1], *deviations(self._fit.row(self._fit.then, _RATE + 1)[-1:], 1.0)]
 
     @property
     def _kept(self) -> Column:
