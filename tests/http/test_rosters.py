@@ -62,6 +62,23 @@ def test_who_stopped_logging_moves_up_by_themselves() -> None:
     assert "20 days" in found["members"][0]["attention"]["reason"]["text"]
 
 
+def test_of_two_who_are_silent_the_longer_comes_first_whenever_they_were_reviewed() -> None:
+    """Reviewed each night or only once: the same silence has the same place."""
+
+    def once(days: int) -> Json:
+        return attention(0, since=days, last=days) | {"as_of_date": str(DAY - timedelta(days=days))}
+
+    found = rank(
+        [
+            {"reference": "once", "attention": once(18)},
+            {"reference": "nightly", "attention": attention(2, "ATTENTION_SILENT", since=1, last=20)},
+            {"reference": "once_as_long", "attention": once(20)},
+        ]
+    )["members"]
+    assert [place["reference"] for place in found] == ["nightly", "once_as_long", "once"]
+    assert found[0]["priority"] == found[1]["priority"]
+
+
 @pytest.mark.parametrize(("last", "level"), [(9, 1), (12, 1), (20, 2)])
 def test_silence_that_a_review_told_goes_on_since_then_and_is_told_up_to_the_roster(last: int, level: int) -> None:
     """A review of yesterday found them silent; the text kept its number of days beside the roster's own."""

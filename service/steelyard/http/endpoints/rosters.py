@@ -71,7 +71,8 @@ def rank_roster(body: RosterRequest) -> RosterResponse:
 
     The highest level comes first, then who has waited and been silent longest. Days of silence are counted up to the
     roster's day, so that somebody who stopped logging moves up by themselves. With last week's attention as `before`
-    the answer says what changed. Of thousands, review in batches, make rosters of 500 and merge them by `priority`.
+    the answer says what changed. Whose review was refused has no `attention`, and comes before all of them: the refusal
+    says whom they should see. Of thousands, review in batches, make rosters of 500 and merge them by `priority`.
     """
     asked = answers.RosterAsked(
         body.as_of_date,

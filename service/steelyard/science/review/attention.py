@@ -161,7 +161,8 @@ def ranked(members: Sequence[MemberToRank], as_of: date) -> list[Placed]:
         now = member.attention
         silent = None if now.last_entry is None else max(0, (as_of - now.last_entry).days)
         now = _silent(now, silent or 0, member.before)
-        waited = max(0, (as_of - now.since).days)
+        # Silence has waited as long as it lasts, whenever a review was last made of it.
+        waited = 0 if now.reason.code == SILENT else max(0, (as_of - now.since).days)
         priority = _LEVEL * now.level + min(waited, 400) * _DAY + min(silent or 0, 400) * _DAY
         found.append(Placed(0, member.reference, now, silent, _change(now, member.before), priority))
     found.sort(key=lambda placed: (-placed.priority, placed.reference))

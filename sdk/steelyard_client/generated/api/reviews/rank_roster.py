@@ -123,7 +123,9 @@ def sync_detailed(
     counted up to the
     roster's day, so that somebody who stopped logging moves up by themselves. With last week's
     attention as `before`
-    the answer says what changed. Of thousands, review in batches, make rosters of 500 and merge them by
+    the answer says what changed. Whose review was refused has no `attention`, and comes before all of
+    them: the refusal
+    says whom they should see. Of thousands, review in batches, make rosters of 500 and merge them by
     `priority`.
 
     Args:
@@ -162,7 +164,9 @@ def sync(
     counted up to the
     roster's day, so that somebody who stopped logging moves up by themselves. With last week's
     attention as `before`
-    the answer says what changed. Of thousands, review in batches, make rosters of 500 and merge them by
+    the answer says what changed. Whose review was refused has no `attention`, and comes before all of
+    them: the refusal
+    says whom they should see. Of thousands, review in batches, make rosters of 500 and merge them by
     `priority`.
 
     Args:
@@ -196,7 +200,9 @@ async def asyncio_detailed(
     counted up to the
     roster's day, so that somebody who stopped logging moves up by themselves. With last week's
     attention as `before`
-    the answer says what changed. Of thousands, review in batches, make rosters of 500 and merge them by
+    the answer says what changed. Whose review was refused has no `attention`, and comes before all of
+    them: the refusal
+    says whom they should see. Of thousands, review in batches, make rosters of 500 and merge them by
     `priority`.
 
     Args:
@@ -233,7 +239,9 @@ async def asyncio(
     counted up to the
     roster's day, so that somebody who stopped logging moves up by themselves. With last week's
     attention as `before`
-    the answer says what changed. Of thousands, review in batches, make rosters of 500 and merge them by
+    the answer says what changed. Whose review was refused has no `attention`, and comes before all of
+    them: the refusal
+    says whom they should see. Of thousands, review in batches, make rosters of 500 and merge them by
     `priority`.
 
     Args:
