@@ -222,3 +222,16 @@ def test_partial_days_count_as_unlogged() -> None:
     daily = clean_log(log, FIRST + 2)
     assert daily.is_logged == [0.0, 1.0, 0.0]
     assert {"LOG_PARTIAL_INTAKE", "LOG_INTAKE_MISSING"} <= set(codes(daily.notes))
+
+
+def test_a_first_weight_in_pounds_is_read_by_those_after_it_where_the_stated_weight_is_old() -> None:
+    daily = clean_log(weigh(133.8, 60.7, 60.1, 60.7, 60.6), FIRST + 4, 56.5)
+    assert daily.weight_kg[0] == pytest.approx(60.7, abs=0.1)
+    assert codes(daily.notes) & {"LOG_UNIT_MIX_UP", "LOG_WEIGHT_SET_ASIDE"} == {"LOG_UNIT_MIX_UP"}
+
+
+def test_slips_after_it_do_not_set_a_first_weight_aside() -> None:
+    """The middle of what came after it was a weight in pounds, which it was said not to fit."""
+    daily = clean_log(weigh(72.1, 69.4, 68.6, 149.7, 669.0), FIRST + 4, 68.2)
+    assert daily.weight_kg[:3] == [72.1, 69.4, 68.6]
+    assert "LOG_WEIGHT_SET_ASIDE" not in codes(daily.notes)

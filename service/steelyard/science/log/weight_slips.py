@@ -54,6 +54,7 @@ GAP_DAYS = constant(
 
 # So many tell whether the first weighing is of the same person: more than a few mornings of another (judgement).
 _FOLLOWING_DAYS, _LEAST_FOLLOWING = 14, 3
+_OTHER_UNIT = POUNDS_PER_KG**0.5  # a weight further from another by this factor is nearer to it in the other unit
 
 SORTED = "LOG_SORTED"
 UNIT_MIX_UP = "LOG_UNIT_MIX_UP"
@@ -226,29 +227,46 @@ def _believable(
         expected, since = near if reference_kg is None else reference_kg, 0
     if _is_like(given, expected):
         return given
-    for factor in (1.0 / POUNDS_PER_KG, POUNDS_PER_KG):
-        if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:
-            read = given * factor
-            notes.append(say(UNIT_MIX_UP, date=iso_date(day), given=given, read_kg=read))
-            return read
-    for factor in (0.1, 10.0):
-        if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:
-            notes.append(say(DECIMAL_SLIP, date=iso_date(day), given=given, expected_kg=expected))
-            return None
+    is_slip, read = _in_another_unit(given, expected, day, notes)
+    if is_slip:
+        return read
     if not LEAST_WEIGHT_KG <= given <= MOST_WEIGHT_KG:
         notes.append(say(SET_ASIDE, date=iso_date(day), given=given, expected_kg=expected))
         return None
     if not accepted:
-        # The first weighing may be years older than the stated weight, so that only those after it can tell.
+        # The first weighing may be years older than the stated weight, so that only those after it can tell; where they
+        # are in several units those that may be in that of the stated weight.
+        same_unit = [
+            kg for kg in following if reference_kg is None or 1.0 / _OTHER_UNIT < kg / reference_kg < _OTHER_UNIT
+        ]
+        following = same_unit or following
         if len(following) < _LEAST_FOLLOWING:
             return given
         expected = middle(following)
+        is_slip, read = _in_another_unit(given, expected, day, notes)
+        if is_slip:
+            return read
     elif _lasts(given, day, kept[-1], aside):
         return given
     if abs(given - expected) <= expected * (FAR_WEIGHT + ABSURD_JUMP_PER_DAY * max(since - 1, 0)):
         return given
     notes.append(say(SET_ASIDE, date=iso_date(day), given=given, expected_kg=expected))
     return None
+
+
+def _in_another_unit(given: float, expected: float, day: int, notes: list[Message]) -> tuple[bool, float | None]:
+    """Whether a weight is the one expected in another unit, or with its decimal point moved, which is named; and what
+    it is read as, None where it is set aside."""
+    for factor in (1.0 / POUNDS_PER_KG, POUNDS_PER_KG):
+        if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:
+            read = given * factor
+            notes.append(say(UNIT_MIX_UP, date=iso_date(day), given=given, read_kg=read))
+            return True, read
+    for factor in (0.1, 10.0):
+        if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:
+            notes.append(say(DECIMAL_SLIP, date=iso_date(day), given=given, expected_kg=expected))
+            return True, None
+    return False, None
 
 
 def _lasts(given: float, day: int, believed_day: int, aside: list[tuple[int, float]]) -> bool:
