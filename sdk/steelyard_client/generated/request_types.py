@@ -782,7 +782,8 @@ class LogDict(TypedDict):
 
 
 class MaintenanceRequestDict(TypedDict):
-    """Whose maintenance to estimate, and the log to learn from, where there is one.
+    """Whose maintenance to estimate, as on the day that the estimate is for, and the log to learn from, where
+    there is one.
 
     as_of_date: The day the estimate is for; the last day of the log by default.
     log: Dated weights and intakes.
@@ -1551,7 +1552,8 @@ class TrainingSessionDict(TypedDict):
 
 
 class TrendRequestDict(TypedDict):
-    """A log to read, and whose it is.
+    """A log to read, and whose it is: the person as on the day read at. Body fat that was measured on an earlier
+    day goes into the log's `measurements`, with its date: in the profile it counts as that of the last day.
 
     aim: What weight is meant to do; by default what the phase of a state is for, else it is read from the log. A
         stall is told only where it is meant to fall.
