@@ -122,7 +122,7 @@ async def test_seasons_as_text(caller: Caller) -> None:
     assert "SUMMARY;LANGUAGE=en:Gain" in await caller("season_document", format="calendar", strategy=slow, **season)
     assert "Aufbau ab " in await caller("season_briefing", language="de", strategy=slow, **season)
     best = await caller("optimum_document", format="markdown", strategies_searched=500, **season)
-    assert "## What weeks above the band buy" in best
+    assert "## What more body fat at the end buys" in best  # from far above the band
 
 
 async def test_a_format_that_is_none_and_a_refusal_as_text(caller: Caller) -> None:
