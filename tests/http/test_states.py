@@ -1104,6 +1104,25 @@ def test_who_logs_no_food_in_a_phase_has_one_maintenance_that_says_what_it_rests
     assert kept["maintenance_kcal"]["mean"] == again, "what was handed on says the same again"
 
 
+@pytest.mark.parametrize("profile", [
+    {"sex": "male", "age_years": 16, "height_cm": 178, "weight_kg": 62.0},
+    {"sex": "female", "age_years": 50, "height_cm": 160, "weight_kg": 130.0},
+])  # fmt: skip
+def test_body_fat_is_told_within_what_a_body_can_have_wherever_it_is(profile: Json) -> None:
+    """By height and weight; the endpoint of body composition told 3 % where this one told 0.6 %."""
+    who = {"profile": {**WHO["profile"], **profile, "body_fat": None}}
+    told = call("estimate_maintenance", who)["body_fat_fraction"]
+    log = lived(0, 21, 2400.0, weight=profile["weight_kg"])
+    composition = call("read_trend", {**who, "log": log})["composition"]
+    for share in (told, composition["fat_fraction"]):
+        assert 0.03 <= share["lower"] <= share["mean"] <= share["upper"] <= 0.6
+    shown = composition["fat_kg"]
+    assert shown["lower"] <= shown["mean"] <= shown["upper"]
+    weight = composition["fat_kg"]["mean"] / composition["fat_fraction"]["mean"]
+    for end in ("lower", "upper"):
+        assert shown[end] / weight == pytest.approx(composition["fat_fraction"][end], abs=0.001)
+
+
 def test_a_season_after_a_cut_begins_with_the_maintenance_that_follows_it(weekly: list[Json]) -> None:
     """As the plan of the same day does, to the kilocalorie."""
     over = weekly[-1]["state"]

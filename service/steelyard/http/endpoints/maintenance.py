@@ -10,7 +10,7 @@ from ..schemas.maintenance import Contribution, EquationRow, MaintenanceRequest,
 from ..schemas.states import State
 from . import mapping, phases
 from .examples.examples import MAINTENANCE_EXAMPLES
-from .mapping import FRACTION, KCAL, amount
+from .mapping import KCAL, amount, fat_share
 
 
 @computation(
@@ -41,7 +41,7 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
         physical_maintenance_kcal=None if found.physical is None else amount(found.physical, KCAL),
         resting_kcal=amount(found.resting, KCAL),
         activity_level=round(found.activity_level, 2),
-        body_fat_fraction=amount(found.fat_fraction, FRACTION),
+        body_fat_fraction=fat_share(found.fat_fraction),
         equations=_rows(found),
         contribution=Contribution(
             prior_kcal=amount(found.prior, KCAL),

@@ -12,7 +12,14 @@ import msgspec
 from steelyard import answers
 from steelyard.science.body import PathChange, PathPoint
 from steelyard.science.log import IntakeDay, Log, LoggedEvent, LogMaintenance, Measured, StepsDay, Weighing
-from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Skinfolds
+from steelyard.science.measures import (
+    FAT_FRACTION_FROM,
+    FAT_FRACTION_TO,
+    Girths,
+    HeightAndWeight,
+    Measurement,
+    Skinfolds,
+)
 from steelyard.science.member import Told
 from steelyard.science.numbers import (
     Estimate,
@@ -194,6 +201,23 @@ def amount(estimate: Estimate, digits: int) -> Interval:
     if lower >= 0.0:
         return Interval(lower, middle, upper)
     return Interval(max(lower, 0.0), max(middle, 0.0), max(upper, 0.0))
+
+
+def fat_share(estimate: Estimate) -> Interval:
+    """``amount`` of a share of body fat, within what a living body can have, as every endpoint tells it."""
+    return _fat_within(amount(estimate, FRACTION), 1.0, FRACTION)
+
+
+def fat_mass(estimate: Estimate, weight_kg: float) -> Interval:
+    """The same of the mass of fat of somebody who weighs so much [kg]."""
+    return _fat_within(amount(estimate, KG), weight_kg, KG)
+
+
+def _fat_within(told: Interval, whole: float, digits: int) -> Interval:
+    least, most = round(FAT_FRACTION_FROM * whole, digits), round(FAT_FRACTION_TO * whole, digits)
+    if least <= told.lower and told.upper <= most:
+        return told
+    return Interval(*(min(max(each, least), most) for each in (told.lower, told.mean, told.upper)))
 
 
 def log_scale(learnt: LogMaintenance | None) -> dict[str, Any]:

@@ -20,7 +20,6 @@ from ..schemas.trends import (
 from . import mapping, phases, states
 from .examples.examples import TREND_EXAMPLES
 from .mapping import (
-    FRACTION,
     KCAL,
     KG,
     NOT_MADE,
@@ -28,6 +27,8 @@ from .mapping import (
     amount,
     amount_columns,
     column_with_gaps,
+    fat_mass,
+    fat_share,
     interval,
     interval_columns,
 )
@@ -80,7 +81,7 @@ def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendRes
         logging_ratio=interval(maintenance.logging_ratio, RATIO),
         log_share=round(maintenance.log_share, 3),
         cycle_rise_kg=None if trend.cycle is None else interval(trend.cycle, KG),
-        composition=None if composition is None else _composition(composition),
+        composition=None if composition is None else _composition(composition, trend.smoothed.weight_kg[-1]),
         explained=None if trend.explained is None else _explained(trend.explained),
         steps=None if trend.steps is None else _steps(trend.steps),
         changes=[
@@ -102,10 +103,10 @@ def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendRes
     )
 
 
-def _composition(change: CompositionChange) -> CompositionOverLog:
+def _composition(change: CompositionChange, weight_kg: float) -> CompositionOverLog:
     return CompositionOverLog(
-        fat_kg=amount(change.fat_kg, KG),
-        fat_fraction=amount(change.fat_fraction, FRACTION),
+        fat_kg=fat_mass(change.fat_kg, weight_kg),
+        fat_fraction=fat_share(change.fat_fraction),
         fat_change_kg=interval(change.fat_change_kg, KG),
         lean_change_kg=interval(change.lean_change_kg, KG),
         reading_count=change.reading_count,
