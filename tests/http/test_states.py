@@ -807,6 +807,22 @@ def test_after_a_birth_the_log_begins_anew_and_nothing_is_made_up_for() -> None:
     assert answer["weeks"][0]["intake_kcal"] < first + 500.0
 
 
+def test_a_log_sent_whole_begins_anew_after_a_birth_as_one_beside_a_state_does() -> None:
+    before, after = lived(-35, 0, 2400.0, 2, 0.0, 78.0), lived(0, 28, 2300.0, 3, 0.0, 72.0)
+    whole = {name: before[name] + after[name] for name in after}
+    profile = {**WHO["profile"], "sex": "female", "height_cm": 168, "weight_kg": 71.0, "body_fat": None}
+    who = {"profile": profile, "screening": {**ASKED["screening"], "is_breastfeeding": True}}
+    for operation in ("read_trend", "estimate_maintenance"):
+        one, other = (call(operation, {**who, "log": log}) for log in (whole, after))
+        assert one["maintenance_kcal"] == other["maintenance_kcal"]
+        assert one["state"]["carried_kg"] == other["state"]["carried_kg"]
+    dated = {"date": str(START - timedelta(days=20)), "measurement": {
+        "kind": "reading", "fat_fraction": 0.33, "method": "dxa"}}  # fmt: skip
+    trend = call("read_trend", {**who, "log": whole, "measurements": [dated]})
+    assert trend["days"]["date"][0] == str(START)
+    assert trend["composition"]["reading_count"] == 0, "one of before the birth says nothing of what came after"
+
+
 def test_what_the_scale_taught_lies_before_the_state() -> None:
     state = _without_food(0.0)["state"]
     state["steered"]["date"] = str(date.fromisoformat(state["as_of_date"]) + timedelta(days=1))

@@ -116,9 +116,12 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     implied: dict[int, ImpliedIntake] = {}
     if not reading.fit.is_logged or TrendChoice.IMPLIED_INTAKE in asked.include:
         implied = intake_from_weight(assessed, reading, trend)
+    whole = asked.told.log if known is None else None
     measured = [
         Measured(on.toordinal(), measurement, f"measurements[{i}]")
         for i, (on, measurement) in enumerate(asked.measurements)
+        # A log that begins anew after a birth leaves out what was measured before it.
+        if whole is None or not whole.first_day <= on.toordinal() < log.first_day
     ]
     before = None if known is None else fat_known(known)
     whose = person if known is None else replace(person, body_fat=None)

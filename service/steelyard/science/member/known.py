@@ -78,19 +78,22 @@ def settled(told: Told) -> Told:
         that no answer gave.
     """
     log, known = told.log, told.known
-    if told.is_settled or (known is None and (log is None or not log.readings)):
+    if told.is_settled or (known is None and log is None):
         return told
     told = told._replace(is_settled=True)
+    is_after_birth = told.screening is not None and told.screening.is_breastfeeding
     if known is None:
         assert log is not None
-        return _measured(told, log, None)
+        log = since_birth(log) if is_after_birth else log
+        told = told._replace(log=log)
+        return _measured(told, log, None) if log.readings else told
     _check(told.person, known)
     told = told._replace(current_intake_kcal=_first(told.current_intake_kcal, known.usual_intake_kcal))
     notes = _weight_apart(told.person.weight_kg, known)
     if known.log is not None:
         log, about_log = joined(known.log, log)
         notes += about_log
-    if log is not None and told.screening is not None and told.screening.is_breastfeeding:
+    if log is not None and is_after_birth:
         log = since_birth(log)
     person, fat = body_at(told.person, known.body)
     maintenance = told.maintenance
