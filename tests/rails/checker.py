@@ -312,11 +312,22 @@ def _slope(weights: list[Json], last: date, days: int) -> float:
     return -7 * sum((x - day) * (y - weight) for x, y in rows) / spread / weight if spread else 0.0
 
 
+_KILOJOULES = 1.7  # times what is needed: food of most days that nobody eats, who means kilojoules
+
+
 def _told_of_log(operation: str, request: Json, person: Person, ratio: Ratio, answer: Json) -> Iterator[str]:
     if not request.get("log"):
         return
     # A day of nothing, or logged in part, counts as a day that was not logged.
-    holds_food = any(row["intake_kcal"] > 0 and not row.get("is_partial") for row in request["log"].get("intakes", ()))
+    logged = sorted(
+        row["intake_kcal"]
+        for row in request["log"].get("intakes", ())
+        if row["intake_kcal"] > 0 and not row.get("is_partial")
+    )
+    holds_food = bool(logged)
+    if logged and logged[len(logged) // 2] > _KILOJOULES * person.prior:
+        # All of it is left out, so that the answer rests on equations, if it says so.
+        holds_food = not (words.has_code(answer, "FROM_EQUATIONS") or words.has_code(answer, "PLAN_PROVISIONAL"))
     if holds_food and operation != "read_trend":
         rests = not request.get("maintenance") or operation == "review_phase"
         if rests and not ratio.is_told:
