@@ -539,7 +539,7 @@ CAPPED_DEFICIT_LATER = Später in der Diätphase beträgt das Defizit nur { NUMB
 CAPPED_DEFICIT_FOR_BMI = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag, sonst wärst du am Ende untergewichtig. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal gehen höchstens { weeks } lang.
 CAPPED_PROTEIN = Dein Eiweiß steigt auf { NUMBER($limit, maximumFractionDigits: 2) } Gramm je Kilogramm, das Mindeste in einem Defizit.
 CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf.
-CAPPED_GAIN_RATE_AT_FIRST = Dein Überschuss ist zuerst { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf.
+CAPPED_GAIN_RATE_AT_FIRST = Dein Überschuss ist zuerst { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf.
 CAPPED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum bleibt das Defizit bei den üblichen { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
 NO_SAFE_DEFICIT = Kein Defizit, das etwas bringt, ist für dich zurzeit sicher: { why }.
 MEASURE_FIRST = Dein Körperfett ist nicht gemessen, darum bleibt das Defizit bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag. Für mehr lass es zuerst messen.
@@ -559,7 +559,7 @@ WARNED_EATEN_AVAILABILITY = { $periods ->
    *[yes] Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode such ärztlichen Rat.
 }
 WARNED_LOGGED_LOSS_URGENT = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche. Sag das in der Arztpraxis.
-WARNED_EATEN_FLOOR_URGENT = Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag, viel zu wenig. Sag das in der Arztpraxis.
+WARNED_EATEN_FLOOR_URGENT = Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag, viel zu wenig. Sag das in der Arztpraxis.
 WARNED_EATEN_AVAILABILITY_URGENT = Laut Protokoll bleibt neben dem Training zu wenig Energie. Sag das in der Arztpraxis, und wie du trainierst.
 WARNED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum ist das Defizit höchstens so groß wie üblich.
 WARNED_HISTORY_NOT_TOLD = Deine früheren Diäten sind nicht bekannt. Bleib so lange bei höchstens { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal Defizit am Tag.

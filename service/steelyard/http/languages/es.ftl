@@ -535,7 +535,7 @@ CAPPED_DEFICIT_LATER = Más adelante el déficit es de solo { NUMBER($deficit_kc
 CAPPED_DEFICIT_FOR_BMI = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día, o acabarías con bajo peso. Con { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal puedes seguir { weeks } como mucho.
 CAPPED_PROTEIN = La proteína sube a { NUMBER($limit, maximumFractionDigits: 2) } gramos por kilo, lo mínimo en un déficit.
 CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo.
-CAPPED_GAIN_RATE_AT_FIRST = Tu superávit es al principio de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % por semana no da más músculo.
+CAPPED_GAIN_RATE_AT_FIRST = Tu superávit es al principio de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % por semana no da más músculo.
 CAPPED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit se queda en las { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día habituales.
 NO_SAFE_DEFICIT = Ningún déficit útil es seguro para ti ahora: { why }.
 MEASURE_FIRST = Tu grasa no se ha medido, así que el déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día. Para pedir más, mídela primero.
@@ -555,7 +555,7 @@ WARNED_EATEN_AVAILABILITY = { $periods ->
    *[yes] Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo, atracones o falta de regla, ve al médico.
 }
 WARNED_LOGGED_LOSS_URGENT = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso por semana. Díselo al médico.
-WARNED_EATEN_FLOOR_URGENT = Tu registro muestra unas { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal al día, demasiado poco. Díselo al médico.
+WARNED_EATEN_FLOOR_URGENT = Tu registro muestra unas { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal al día, demasiado poco. Díselo al médico.
 WARNED_EATEN_AVAILABILITY_URGENT = Según tu registro, al entrenar te queda muy poca energía. Díselo al médico, y cuéntale cómo entrenas.
 WARNED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit es como mucho el habitual.
 WARNED_HISTORY_NOT_TOLD = No se conocen tus dietas anteriores. Mientras tanto, no pases de un déficit de { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal al día.
