@@ -1,12 +1,11 @@
 """Read a person's log: their equations as prior, their body model for tissue and carried mass, one filter."""
 
-import math
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 import msgspec
 
-from ..body import BASELINE_CARBOHYDRATE_SHARE, BodyModel, BodyState, linearise, start_body
+from ..body import BASELINE_CARBOHYDRATE_SHARE, BodyModel, BodyState, start_body
 from ..measures import (
     Assessment,
     FatValue,
@@ -19,12 +18,12 @@ from ..measures import (
     method_error,
     read,
 )
-from ..numbers import FLOATS, Estimate
+from ..numbers import Estimate
 from ..person import BodyFatMethod, Person
 from ..register import Basis, OutOfDomain, constant, traced
 from . import kernel as k
 from .cleaning import clean_log, entries_read
-from .entries import DailyLog, Log, Measured, first_weight
+from .entries import DailyLog, Log, Measured
 from .events import moved_by_all, paused_until
 from .explanations import WATER_OFF_KG, Cause, Explained
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
@@ -102,9 +101,6 @@ def read_log(
     physical = _prior_of(assessed, onset)
     prior = prior_on_logging_scale(physical)
     daily = clean_log(log, as_of_day, _weight_before(onset) or person.weight_kg, prior.mean)
-    if onset is None:
-        physical = _as_log_began(person, assessed, daily)
-        prior = prior_on_logging_scale(physical)
     usual, is_usual_known = usual_intake_kcal, usual_intake_kcal is not None
     if onset is not None and (onset.goes_on or usual is None):
         usual, is_usual_known = onset.body.usual_kcal, onset.body.is_usual_known
@@ -154,17 +150,6 @@ def read_log(
     )
     read = _body_read(physical, tissue, is_usual_known, fit.settings[k.SETTLED])
     return Reading(log, as_of_day, daily, tissue, model, state, physical, read, onset, fit, begins)
-
-
-def _as_log_began(person: Person, assessed: Assessment, daily: DailyLog) -> Estimate:
-    """Maintenance by the equations of the body that the log begins with [kcal/d]: they speak of the stated weight,
-    which may be of months later. By the body model's slope, as a power, so that it stays over nothing.
-    """
-    physical = Estimate(assessed.total.mean, assessed.total.sd)
-    model, state = start_body(body_of(person, assessed, physical))
-    slope = linearise(model, state.fat_kg, USUAL_PROTEIN).epsilon_kcal_per_kg_day
-    off_kg = first_weight(daily, FLOATS) - person.weight_kg
-    return Estimate(physical.mean * math.exp(slope * off_kg / physical.mean), physical.sd)
 
 
 def _body_read(prior: Estimate, tissue: TissueModel, is_usual_known: bool, settled_kg: float) -> BodyRead:

@@ -18,10 +18,9 @@ VAN_ETTEN_1997 = source(
 )
 RATIO_DRIFT = constant(
     "logging_ratio_drift", 0.004, unit="1 per root day", basis=Basis.JUDGEMENT,
-    summary="How a logging ratio drifts, as a fraction of itself (2.1 % over four weeks, 8 % over a year): a part of "
-    "what the mean of twelve men who had begun to lift would ask for, against doubly labelled water 79, 72 and 66 % in "
-    "weeks 0, 8 and 18, of which some four points were energy from fat lost. They logged for a study, and kept no "
-    "diary of their own",
+    summary="How a logging ratio drifts, as a fraction of itself (2.1 % over four weeks, 8 % over a year): a part of what "
+    "the mean of twelve men who had begun to lift would ask for, against doubly labelled water 79, 72 and 66 % in weeks "
+    "0, 8 and 18, of which some four points were energy from fat lost. They logged for a study, no diary of their own",
     sources=(VAN_ETTEN_1997,),
 )  # fmt: skip
 RATIO_BREAK = constant(
