@@ -1,8 +1,9 @@
 """The one place where what is told to minors, in pregnancy and with an eating disorder passes: no word of leanness.
 
 Every operation's answer and refusal goes through it (``operation``), before any form is made of it; which messages are
-of leanness is declared in the catalogue of languages. What is told of the body in fields is for programs; what is made
-of it for people to look at or read is told whom it is about (``negotiation.Format``), and shows them no body fat.
+of leanness is declared in the catalogue of languages. What is told of the body in fields is for programs, but for a
+body fat at which something ends: that is a target, and null. What is made of it for people to look at or read is told
+whom it is about (``negotiation.Format``), and shows them no body fat.
 """
 
 from collections.abc import Callable
@@ -17,6 +18,7 @@ from steelyard.science.register import Message
 from ..languages import INSTEAD, english, is_of_attention, spared
 
 _CODED = frozenset(("code", "text"))
+_TARGETS = frozenset(("cut_at_fat_fraction", "cut_to_fat_fraction"))
 
 
 def is_spared(body: Any) -> bool:
@@ -66,7 +68,7 @@ def _without(value: Any) -> Any:
     if _is_coded(type(value)):
         kept = _without_or_none(value)
         return _told(value, INSTEAD) if kept is None else kept
-    changed = {}
+    changed: dict[str, Any] = dict.fromkeys(_TARGETS.intersection(value.__struct_fields__))
     for name in _fields_with_words(type(value)):
         before = getattr(value, name)
         after = _without(before)
@@ -105,15 +107,19 @@ def _is_coded(kind: type) -> bool:
 
 @cache
 def _fields_with_words(kind: type) -> tuple[str, ...]:
-    """The fields of a struct under which there may be a note."""
+    """The fields of a struct under which there may be a note, or a target."""
     hints = get_type_hints(kind)
     return tuple(name for name in hints if any(_holds_words(part) for part in _parts(hints[name])))
 
 
 @cache
 def _holds_words(kind: type) -> bool:
-    """Whether there may be a note in a struct."""
-    return _is_coded(kind) or (issubclass(kind, msgspec.Struct) and bool(_fields_with_words(kind)))
+    """Whether there may be a note in a struct, or a target."""
+    if _is_coded(kind):
+        return True
+    return issubclass(kind, msgspec.Struct) and bool(
+        _TARGETS.intersection(kind.__struct_fields__) or _fields_with_words(kind)
+    )
 
 
 def _parts(hint: Any) -> list[type]:
