@@ -198,6 +198,8 @@ class Steelyard(Adviser):
             after = nothing_after if not isinstance(aim, DeficitAim) else ReturnAim(maintenance_weeks=2, gain_weeks=0)
             planned = plan(self.person, log, day, aim, after).value
         except (Refused, OutOfDomain):
+            planned = None
+        if planned is None or not planned.phases:  # refused, or no plan of it is safe
             planned = plan(self.person, log, day, HoldAim(weeks=left), nothing_after).value
         self._begin(planned, log, day, None)
         assert self.followed is not None
