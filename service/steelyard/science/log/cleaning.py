@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from ..register import Basis, Message, constant, say, traced
 from .cycle import cycle_rise
-from .entries import DailyLog, Log, LogError, StepsDay, in_future, iso_date, one_a_day
+from .entries import DailyLog, EntriesRead, IntakeDay, Log, LogError, StepsDay, in_future, iso_date, one_a_day
 from .events import expected_water
 from .intake_slips import far_days, intakes_by_day, intakes_once, set_aside, wrong_intake
 from .weight_slips import believed, weights_by_day
@@ -81,16 +81,16 @@ def clean_log(
         steps = [entry for entry in steps if entry.day >= first]
     return DailyLog(
         first, weight, is_weighed, noise_scale, intake, is_logged, carbohydrate, has_carbohydrate, tuple(notes), rise,
-        water, variance, steps,
+        water, variance, steps, _without_slips(days, kilograms, intakes, far, first),
     )  # fmt: skip
 
 
 def entries_read(
     log: Log, until_day: int, reference_weight_kg: float | None = None, usual_kcal: float | None = None
-) -> tuple[list[tuple[int, float]], list[tuple[int, float]]]:
-    """Weighings [(day, kg)] and full days of intake [(day, kcal)] as ``clean_log`` reads them, slips left out.
+) -> EntriesRead:
+    """The entries as ``clean_log`` reads them. Args as for it.
 
-    Args as for it. A day of nothing is among the intakes. Raises ``LogError`` where no weighing goes with that weight.
+    Raises ``LogError`` where no weighing goes with that weight.
     """
     read = log.onset if log.onset is not None and log.onset.goes_on else None
     first = log.first_day if read is None else read.day
@@ -98,9 +98,15 @@ def entries_read(
     days, kilograms = believed(log.weighings, first + count, reference_weight_kg, [])
     intakes = intakes_once(log.intakes, [])
     intake, is_logged, *_ = intakes_by_day(intakes, first, count)
-    far = {first + at for at in far_days(log, intake, is_logged, usual_kcal)[1]}
-    eaten = [(one.day, one.intake_kcal) for one in intakes if not one.is_partial and one.day not in far]
-    return list(zip(days, kilograms, strict=True)), eaten
+    return _without_slips(days, kilograms, intakes, far_days(log, intake, is_logged, usual_kcal)[1], first)
+
+
+def _without_slips(
+    days: Sequence[int], kilograms: Sequence[float], intakes: Sequence[IntakeDay], far: Sequence[int], first: int
+) -> EntriesRead:
+    slips = {first + at for at in far}
+    eaten = [(one.day, one.intake_kcal) for one in intakes if not one.is_partial and one.day not in slips]
+    return EntriesRead(list(zip(days, kilograms, strict=True)), eaten)
 
 
 @traced

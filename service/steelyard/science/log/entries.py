@@ -162,13 +162,20 @@ def in_order(entries: Sequence[Weighing | IntakeDay | StepsDay], *, ops: Element
     return True
 
 
+class EntriesRead(NamedTuple):
+    """Weighings [(day, kg)] and full days of intake [(day, kcal)], a day of nothing among them, slips left out."""
+
+    weights: list[tuple[int, float]]
+    intakes: list[tuple[int, float]]
+
+
 class DailyLog(NamedTuple):
     """One entry a day from ``first_day`` on; floats for one person, or arrays over people.
 
     ``weight_kg`` and ``intake_kcal`` are 0 where ``is_weighed`` and ``is_logged`` are 0. ``noise_scale`` is the
     noise variance of the day's weight against that of a single weighing. ``carbohydrate_kcal`` is 0 where
     ``has_carbohydrate`` is 0. ``cycle_rise``: course of the rise around menstruation, or None. ``steps``:
-    the days counted, in order of time, also those before ``first_day``.
+    the days counted, in order of time, also those before ``first_day``. ``read``: the entries that it was made of.
     """
 
     first_day: int
@@ -184,6 +191,7 @@ class DailyLog(NamedTuple):
     water_kg: Sequence[Number] | None = None
     water_variance: Sequence[Number] | None = None
     steps: Sequence[StepsDay] = ()
+    read: EntriesRead | None = None
 
 
 class LogError(OutOfDomain):

@@ -23,7 +23,7 @@ from ..person import BodyFatMethod, Person
 from ..register import Basis, OutOfDomain, constant, traced
 from . import kernel as k
 from .cleaning import clean_log, entries_read
-from .entries import DailyLog, Log, Measured
+from .entries import DailyLog, EntriesRead, Log, Measured
 from .events import moved_by_all, paused_until
 from .explanations import WATER_OFF_KG, Cause, Explained
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
@@ -169,10 +169,8 @@ def _body_read(prior: Estimate, tissue: TissueModel, is_usual_known: bool, settl
     )
 
 
-def entries_as_read(
-    person: Person, assessed: Assessment, log: Log, until_day: int
-) -> tuple[list[tuple[int, float]], list[tuple[int, float]]]:
-    """Weighings [(day, kg)] and full days of intake [(day, kcal)] as ``read_log`` takes them, slips left out.
+def entries_as_read(person: Person, assessed: Assessment, log: Log, until_day: int) -> EntriesRead:
+    """The entries as ``read_log`` takes them.
 
     As they were sent where no weighing goes with the stated weight, which a reading of that log refuses.
     """
@@ -181,7 +179,7 @@ def entries_as_read(
         return entries_read(log, until_day, _weight_before(log.onset) or person.weight_kg, usual)
     except OutOfDomain:
         weights = [(row.day, row.weight_kg) for row in log.weighings]
-        return weights, [(row.day, row.intake_kcal) for row in log.intakes if not row.is_partial]
+        return EntriesRead(weights, [(row.day, row.intake_kcal) for row in log.intakes if not row.is_partial])
 
 
 def _prior_of(assessed: Assessment, onset: Onset | None) -> Estimate:

@@ -222,7 +222,9 @@ class Member:
             if judged is log and day == last:
                 return found, is_food_read
         since = last - LOGGED_DAYS
-        weights, intakes = entries_as_read(self.person, self.assessed, log, last)
+        reading = self._readings.get(last)
+        read = None if reading is None or reading.log is not log else reading.daily.read
+        weights, intakes = read or entries_as_read(self.person, self.assessed, log, last)
         # Days of nothing count here: a fast, or an app's zeros, is warned of all the same, which is the safe side.
         found = logged_of([row for row in weights if row[0] > since], [row for row in intakes if row[0] > since], last)
         is_food_read = any(kcal > 0.0 for _, kcal in intakes)
@@ -284,9 +286,9 @@ class Member:
     def with_log_read(self, learnt: LogMaintenance, reading: Reading | None = None) -> "Member":
         """The same member, their log read already; ``reading`` where it is that of ``log_on``."""
         other = self.told_otherwise(self.told)
-        other.of_log = learnt if self.told.log is not None and self._holds_food(self.told.log) else None
         if reading is not None:
             other._readings[reading.as_of_day] = reading
+        other.of_log = learnt if self.told.log is not None and other._holds_food(self.told.log) else None
         return other
 
     def told_otherwise(self, told: Told) -> "Member":
