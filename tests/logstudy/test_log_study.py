@@ -93,18 +93,20 @@ def test_who_eats_at_maintenance_is_named_and_who_keeps_the_plan_is_not() -> Non
     assert found.inside["maintenance_kcal", False] >= 0.6
 
 
-def test_what_returns_after_a_mini_cut_lies_in_its_interval() -> None:
-    """By the body model's spread alone, without the water that comes and goes without a cause and with anybody's
-    response to a diet, 52 % of returns were inside in its own world and 30 % in the foreign ones; now 74 and 55 % are
-    (160 people a world).
+@pytest.mark.parametrize("days", [14, 28, 42])
+def test_what_returns_after_a_mini_cut_lies_in_its_interval(days: int) -> None:
+    """Without what two mornings differ by on any diet 74 to 78 % of returns were inside in its own world, and 48 to
+    55 % in each of the foreign ones; now 90 to 94 and 70 to 81 % are (320 people a world and length), 79.5 % of all.
 
-    80 people a world: standard errors of five points, and of three over the foreign ones.
+    120 people a world: standard errors of four points, of two over the foreign ones and over all.
     """
-    inside = {world: float(np.mean([rebounds(world, 40, seed)[0] for seed in (1, 2)])) for world in WORLDS}
+    inside = {world: float(np.mean([rebounds(world, 40, seed, days)[0] for seed in (1, 2, 3)])) for world in WORLDS}
     print(inside)
-    assert inside[OWN] >= 0.60
-    # Bodies of the foreign worlds take nothing back while a deficit lasts, where the body model's do (Mettler 2010).
-    assert np.mean([share for world, share in inside.items() if world != OWN]) >= 0.45
+    assert 0.74 <= np.mean(list(inside.values())) <= 0.86
+    # Bodies of the foreign worlds take nothing back while a deficit lasts, where the body model's do (Mettler 2010), so
+    # that half a kilogram more returns to them than is told.
+    assert np.mean([share for world, share in inside.items() if world != OWN]) >= 0.70
+    assert min(inside.values()) >= 0.64
 
 
 @pytest.mark.long

@@ -1,6 +1,5 @@
 """The first two weeks after a phase, at the maintenance of the body there is."""
 
-import math
 from typing import NamedTuple
 
 from .. import rails
@@ -37,11 +36,8 @@ def aftermath(course: RestOfPhase) -> Aftermath:
         intake = int(least)
         path = _held_path(course, intake)
     end = len(path.states) - 1
-    spread = path.spread_of_change(0, end)
-    carried = float(path.states[end].carried_kg - path.states[0].carried_kg)
-    beyond = course.now.carried.beyond_model(carried, sum(AFTERMATH_LENGTHS))
-    rebound = Estimate(carried + beyond.mean, math.hypot(float(spread.carried_kg), beyond.sd))
-    return Aftermath(intake, path, rebound)
+    returning = path.change(0, end).carried_kg
+    return Aftermath(intake, path, course.now.carried.between_mornings(returning, sum(AFTERMATH_LENGTHS)))
 
 
 def _held_path(course: RestOfPhase, intake_kcal: float) -> Forecast:
