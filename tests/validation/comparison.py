@@ -109,15 +109,20 @@ def coverage_range(forecast: Estimate, measured: Measured, participants: int) ->
     return min(covered), max(covered)
 
 
-def _judge(case: Case, quantity: str, measured: Measured, forecast: Estimate) -> tuple[str, bool]:
-    bias = forecast.mean - measured.change_kg
-    if quantity == "body mass":
-        if case.days <= SHORT_STUDY_DAYS:
-            return f"bias within {BODY_MASS_BIAS_KG:g} kg", abs(bias) <= BODY_MASS_BIAS_KG
-        limit = BODY_MASS_BIAS_SHARE * abs(measured.change_kg)
-        return f"bias within {limit:.2f} kg ({BODY_MASS_BIAS_SHARE:.0%})", abs(bias) <= limit
-    most = FAT_MASS_BIAS_KG if quantity == "fat mass" else FAT_FREE_MASS_BIAS_KG
-    return f"bias within {most:g} kg", abs(bias) <= most
+def _limit_kg(case: Case, quantity: str) -> tuple[float, str]:
+    """How far a forecast may lie off, and how that is told."""
+    if quantity != "body mass" or case.days <= SHORT_STUDY_DAYS:
+        most = {"body mass": BODY_MASS_BIAS_KG, "fat mass": FAT_MASS_BIAS_KG}.get(quantity, FAT_FREE_MASS_BIAS_KG)
+        return most, f"bias within {most:g} kg"
+    mass = case.trial.measured.body_mass
+    assert mass is not None
+    most = BODY_MASS_BIAS_SHARE * abs(mass.change_kg)
+    return most, f"bias within {most:.2f} kg ({BODY_MASS_BIAS_SHARE:.0%})"
+
+
+def is_within(case: Case, quantity: str, bias_kg: float) -> bool:
+    """Whether a forecast that lies off by so much is accepted."""
+    return abs(bias_kg) <= _limit_kg(case, quantity)[0]
 
 
 def closes(case: Case) -> bool | None:
@@ -140,7 +145,8 @@ def compare(case: Case) -> list[Row]:
         found = measured_of[quantity]
         if found is None:
             continue
-        limit, is_accepted = _judge(case, quantity, found, estimate)
+        limit = _limit_kg(case, quantity)[1]
+        is_accepted = is_within(case, quantity, estimate.mean - found.change_kg)
         span = coverage_range(estimate, found, case.trial.participants)
         covered = None if found.sd_kg is None else coverage_of(estimate, found.change_kg, found.sd_kg)
         is_covered = None if span is None else span[0] <= COVERAGE <= span[1]

@@ -42,6 +42,8 @@ REFITTED = (
     Refitted("salt_water_recovery", "salt_recovery", Estimate(0.5, 0.25)),
 )
 
+_SALT_FIELDS = ("salt_water_kg", "salt_recovery")
+
 
 class LeftOut(NamedTuple):
     """A study left out: the constants refitted without it, and its arms' bias [kg] by quantity."""
@@ -67,6 +69,11 @@ def biases_of(case: Case, constants: np.ndarray) -> dict[str, float]:
 
 def fit(cases: list[Case]) -> np.ndarray:
     """The constants that these arms call for, beside what else is known of them."""
+    return _fitted(cases)[0]
+
+
+def _fitted(cases: list[Case]) -> tuple[np.ndarray, np.ndarray]:
+    """Those constants, and their covariance where the fit is near linear."""
     means = np.array([of.prior.mean for of in REFITTED])
     sds = np.array([of.prior.sd for of in REFITTED])
 
@@ -75,7 +82,29 @@ def fit(cases: list[Case]) -> np.ndarray:
         off = [bias / _ERROR_KG for case in cases for bias in biases_of(case, constants).values()]
         return np.array([*off, *scores])
 
-    return np.asarray(means + sds * least_squares(residuals, np.zeros(len(means)), bounds=(-2.5, 2.5)).x)
+    found = least_squares(residuals, np.zeros(len(means)), bounds=(-2.5, 2.5))
+    return np.asarray(means + sds * found.x), np.linalg.inv(found.jac.T @ found.jac) * np.outer(sds, sds)
+
+
+class SaltLeft(NamedTuple):
+    """Salt water that goes at most [kg], the share taken back, and what so stays off [kg], refitted to all studies."""
+
+    water_kg: Estimate
+    recovery: Estimate
+    stays_kg: Estimate
+
+
+@cache
+def salt_left(cases: tuple[Case, ...]) -> SaltLeft:
+    """What all the trials together say of salt water, beside what is known of it without them."""
+    constants, covariance = _fitted([case for case in cases if closes(case) is not False])
+    water, recovery = (next(i for i, of in enumerate(REFITTED) if of.field == field) for field in _SALT_FIELDS)
+    slope = np.zeros(len(REFITTED))
+    slope[water], slope[recovery] = 1.0 - constants[recovery], -constants[water]
+    return SaltLeft(
+        *(Estimate(float(constants[i]), float(covariance[i, i] ** 0.5)) for i in (water, recovery)),
+        Estimate(float(constants[water] * (1.0 - constants[recovery])), float((slope @ covariance @ slope) ** 0.5)),
+    )
 
 
 @cache
