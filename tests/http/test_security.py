@@ -256,12 +256,12 @@ async def test_api4_nothing_grows_with_what_strangers_send(tmp_path: Path) -> No
     """Guessed keys, unknown paths and types of problems leave nothing behind in the service."""
     async with running(tmp_path, (sum_lifts,)) as started:
         gate = sum_lifts_handler(started).resolve_before_request()
-        keyring = gate._keyring  # type: ignore[union-attr]
+        key_cache = gate._key_cache  # type: ignore[union-attr]
         for i in range(50):
             await started.client.get(f"/{i}", headers={"authorization": f"Bearer guess{i}.secret"})
             await started.client.post(sum_lifts.path, headers={"authorization": f"Bearer guess{i}.secret"})
-        assert not keyring._entries
-        assert not keyring._strangers_lane._waiting
+        assert not key_cache._entries
+        assert not key_cache._strangers_lane._waiting
 
 
 def sum_lifts_handler(started: Running) -> HTTPRouteHandler:

@@ -47,7 +47,7 @@ from .endpoints.other_forms import OTHER_FORMS
 from .endpoints.rosters import rank_roster
 from .endpoints.seasons import compare_strategies, optimise_season, plan_season
 from .gate.gate import Gate
-from .gate.keyring import Keyring
+from .gate.key_cache import KeyCache
 from .gate.rate_limit import RateLimiter
 from .gate.retention import Retention
 from .gate.usage import UsageCounter
@@ -78,7 +78,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
     """The ASGI application. Its store is opened at start-up and closed, with all usage written, at shutdown."""
     store = Store(settings.database_url, timeout_seconds=settings.store_timeout_seconds)
     usage = UsageCounter(store, flush_seconds=settings.usage_flush_seconds)
-    keyring = Keyring(store, cache_seconds=settings.key_cache_seconds, grace_seconds=settings.key_grace_seconds)
+    key_cache = KeyCache(store, cache_seconds=settings.key_cache_seconds, grace_seconds=settings.key_grace_seconds)
 
     limiter = RateLimiter.of(settings)
     limits = RequestBounds(
@@ -120,7 +120,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
             for task in running:
                 task.cancel()
             await asyncio.gather(*running, return_exceptions=True)
-            for part in (keyring, limits, renderer):
+            for part in (key_cache, limits, renderer):
                 part.close()
             await store.close()
             for observer in observers:
@@ -132,7 +132,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         routes += workbench_routes(operations, site)
     app = Litestar(
         [*routes, *health_routes(readiness), *document_routes(operations, site), *observer_routes],
-        before_request=Gate(keyring, limiter, usage),
+        before_request=Gate(key_cache, limiter, usage),
         exception_handlers={Exception: handle_exception},
         lifespan=[lifespan],
         logging_config=None,

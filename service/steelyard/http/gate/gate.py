@@ -28,7 +28,7 @@ from ..wire.problems import (
     ProblemError,
 )
 from ..wire.unpacking import is_packed
-from .keyring import Keyring, Rejection
+from .key_cache import KeyCache, Rejection
 from .rate_limit import RateLimiter
 from .usage import UsageCounter
 
@@ -39,8 +39,8 @@ _REALM = 'Bearer realm="steelyard"'
 class Gate:
     """Admits a request to an operation, or raises the problem that says why not."""
 
-    def __init__(self, keyring: Keyring, limiter: RateLimiter, usage: UsageCounter) -> None:
-        self._keyring = keyring
+    def __init__(self, key_cache: KeyCache, limiter: RateLimiter, usage: UsageCounter) -> None:
+        self._key_cache = key_cache
         self._limiter = limiter
         self._usage = usage
 
@@ -97,7 +97,7 @@ class Gate:
                 KEY_REQUIRED, f"{KEY_REQUIRED.meaning} {KEY_REQUIRED.remedy}", headers={"WWW-Authenticate": _REALM}
             )
         try:
-            key = await self._keyring.verify(prefix, secret)
+            key = await self._key_cache.verify(prefix, secret)
         except StoreUnavailable:
             raise _unavailable(UNAVAILABLE.meaning) from None
         if isinstance(key, Rejection):

@@ -1,4 +1,4 @@
-"""The key check: a small cache of verified keys in front of the store."""
+"""The cache of verified keys in front of the store, which settles how long a revoked key still works."""
 
 import math
 import time
@@ -31,7 +31,7 @@ class _Entry(NamedTuple):
     read_at: float  # on the monotonic clock, when its reading began
 
 
-class Keyring:
+class KeyCache:
     """Keys by prefix, each believed for ``cache_seconds`` after it was read from the store.
 
     So a revocation takes effect within that time, in every process. While the store is unreachable, a key that was

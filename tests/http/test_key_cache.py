@@ -5,8 +5,8 @@ from collections.abc import Collection
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from steelyard.http.gate.key_cache import _MOST_UNKNOWN, RETRY_SECONDS, KeyCache, Rejection
 from steelyard.http.gate.key_lookups import MOST_AT_ONCE
-from steelyard.http.gate.keyring import _MOST_UNKNOWN, RETRY_SECONDS, Keyring, Rejection
 from steelyard.store.keys import Key, sha256
 from steelyard.store.store import StoreUnavailable
 
@@ -51,7 +51,7 @@ class Clock:
 def parts() -> "Parts":
     store, clock = FakeStore(), Clock()
     return (
-        Keyring(
+        KeyCache(
             store,
             is_prefix=bool,
             cache_seconds=CACHE_SECONDS,
@@ -64,94 +64,94 @@ def parts() -> "Parts":
     )
 
 
-Parts = tuple[Keyring, FakeStore, Clock]
+Parts = tuple[KeyCache, FakeStore, Clock]
 
 
 async def test_store_is_asked_once_per_cache_time(parts: Parts) -> None:
-    keyring, store, clock = parts
+    key_cache, store, clock = parts
     for clock.seconds in (0.0, 10.0, CACHE_SECONDS):
-        assert isinstance(await keyring.verify("abc", "right"), Key)
+        assert isinstance(await key_cache.verify("abc", "right"), Key)
     assert store.look_ups == 1
     clock.seconds = CACHE_SECONDS + 0.1
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     assert store.look_ups == 2
 
 
 async def test_wrong_secret_is_refused_with_and_without_cache(parts: Parts) -> None:
-    keyring, store, _ = parts
-    assert isinstance(await keyring.verify("abc", "wrong"), Rejection)
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    key_cache, store, _ = parts
+    assert isinstance(await key_cache.verify("abc", "wrong"), Rejection)
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     look_ups = store.look_ups
-    assert isinstance(await keyring.verify("abc", "wrong"), Rejection)
-    assert isinstance(await keyring.verify("abc", ""), Rejection)
+    assert isinstance(await key_cache.verify("abc", "wrong"), Rejection)
+    assert isinstance(await key_cache.verify("abc", ""), Rejection)
     assert store.look_ups == look_ups
 
 
 async def test_revocation_takes_effect_within_the_cache_time(parts: Parts) -> None:
-    keyring, store, clock = parts
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    key_cache, store, clock = parts
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     assert store.key is not None
     store.key = Key(**{f: getattr(store.key, f) for f in Key.__struct_fields__} | {"revoked_time": START})
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     clock.seconds = CACHE_SECONDS + 0.1
-    assert isinstance(await keyring.verify("abc", "right"), Rejection)
-    assert isinstance(await keyring.verify("abc", "right"), Rejection)
+    assert isinstance(await key_cache.verify("abc", "right"), Rejection)
+    assert isinstance(await key_cache.verify("abc", "right"), Rejection)
 
 
 async def test_deleted_key_is_forgotten(parts: Parts) -> None:
-    keyring, store, clock = parts
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    key_cache, store, clock = parts
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     store.key = None
     clock.seconds = CACHE_SECONDS + 0.1
-    assert isinstance(await keyring.verify("abc", "right"), Rejection)
+    assert isinstance(await key_cache.verify("abc", "right"), Rejection)
     store.is_gone = True
     clock.seconds += CACHE_SECONDS + 0.1
     with pytest.raises(StoreUnavailable):
-        await keyring.verify("abc", "right")
+        await key_cache.verify("abc", "right")
 
 
 async def test_expiry_takes_effect_at_once(parts: Parts) -> None:
-    keyring, store, clock = parts
+    key_cache, store, clock = parts
     assert store.key is not None
     expiry = START + timedelta(seconds=10)
     store.key = Key(**{f: getattr(store.key, f) for f in Key.__struct_fields__} | {"expiry_time": expiry})
     clock.seconds = 9.9
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     clock.seconds = 10.0
-    assert isinstance(await keyring.verify("abc", "right"), Rejection)
+    assert isinstance(await key_cache.verify("abc", "right"), Rejection)
 
 
 async def test_store_gone(parts: Parts) -> None:
-    keyring, store, clock = parts
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    key_cache, store, clock = parts
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     store.is_gone = True
     clock.seconds = CACHE_SECONDS + GRACE_SECONDS
-    assert isinstance(await keyring.verify("abc", "right"), Key)
-    assert isinstance(await keyring.verify("abc", "wrong"), Rejection)
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
+    assert isinstance(await key_cache.verify("abc", "wrong"), Rejection)
     with pytest.raises(StoreUnavailable):
-        await keyring.verify("other", "right")
+        await key_cache.verify("other", "right")
     clock.seconds += 0.1
     with pytest.raises(StoreUnavailable):
-        await keyring.verify("abc", "right")
+        await key_cache.verify("abc", "right")
     store.is_gone = False
     clock.seconds += RETRY_SECONDS
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
 
 
 async def test_a_store_that_failed_is_left_alone_for_a_while(parts: Parts) -> None:
     """So that neither good keys nor guesses wait for a database that does not answer."""
-    keyring, store, clock = parts
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    key_cache, store, clock = parts
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     store.is_gone = True
     clock.seconds = CACHE_SECONDS + 1
     look_ups = store.look_ups
     for _ in range(10):
-        assert isinstance(await keyring.verify("abc", "right"), Key)
+        assert isinstance(await key_cache.verify("abc", "right"), Key)
         with pytest.raises(StoreUnavailable):
-            await keyring.verify("other", "right")
+            await key_cache.verify("other", "right")
     assert store.look_ups == look_ups + 1
     clock.seconds += RETRY_SECONDS
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     assert store.look_ups == look_ups + 2
 
 
@@ -173,26 +173,26 @@ async def settle() -> None:
 
 async def test_one_request_at_a_time_tries_a_store_that_failed() -> None:
     store, clock = HangingStore(), Clock()
-    keyring = Keyring(
+    key_cache = KeyCache(
         store, is_prefix=bool, cache_seconds=0.0, grace_seconds=1e9, monotonic=clock.monotonic, now=clock.now
     )
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     clock.seconds = 1.0
-    keyring._is_down, store.is_gone = True, True
+    key_cache._is_down, store.is_gone = True, True
     look_ups = store.look_ups
-    trying = asyncio.create_task(keyring.verify("other", "right"))
+    trying = asyncio.create_task(key_cache.verify("other", "right"))
     await settle()
     for clock.seconds in (2.0, 1000.0):
-        assert isinstance(await keyring.verify("abc", "right"), Key), "the others are not kept"
+        assert isinstance(await key_cache.verify("abc", "right"), Key), "the others are not kept"
     assert store.look_ups == look_ups + 1
-    keyring.close()
+    key_cache.close()
     trying.cancel()
     await asyncio.gather(trying, return_exceptions=True)
     clock.seconds += RETRY_SECONDS
     store.is_gone = False
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     assert store.look_ups == look_ups + 2, "a try that was cancelled does not keep the next from trying"
-    assert not keyring._is_down
+    assert not key_cache._is_down
 
 
 class SlowStore(FakeStore):
@@ -211,8 +211,8 @@ class SlowStore(FakeStore):
 
 async def test_many_requests_at_once_ask_for_a_key_once() -> None:
     store = SlowStore()
-    keyring = Keyring(store, is_prefix=bool, cache_seconds=CACHE_SECONDS, grace_seconds=GRACE_SECONDS)
-    asking = [asyncio.create_task(keyring.verify("abc", secret)) for secret in ["right"] * 500 + ["wrong"] * 500]
+    key_cache = KeyCache(store, is_prefix=bool, cache_seconds=CACHE_SECONDS, grace_seconds=GRACE_SECONDS)
+    asking = [asyncio.create_task(key_cache.verify("abc", secret)) for secret in ["right"] * 500 + ["wrong"] * 500]
     await settle()
     asking[0].cancel()
     await settle()
@@ -224,24 +224,24 @@ async def test_many_requests_at_once_ask_for_a_key_once() -> None:
 
 
 async def test_guesses_leave_nothing_behind(parts: Parts) -> None:
-    keyring, _, _ = parts
+    key_cache, _, _ = parts
     for number in range(100):
-        assert isinstance(await keyring.verify(f"guess{number}", "x"), Rejection)
-        assert isinstance(await keyring.verify("abc", f"guess{number}"), Rejection)
-    assert keyring._entries == {}
+        assert isinstance(await key_cache.verify(f"guess{number}", "x"), Rejection)
+        assert isinstance(await key_cache.verify("abc", f"guess{number}"), Rejection)
+    assert key_cache._entries == {}
 
 
 async def test_a_known_key_is_read_again_beside_any_number_of_strangers() -> None:
     """Eight hundred strangers wait for a store that takes its time; the known key's look-up does not wait for them."""
     store = SlowStore()
     store.may_go_on.set()
-    keyring = Keyring(store, is_prefix=bool, cache_seconds=0.0, grace_seconds=GRACE_SECONDS)
-    assert isinstance(await keyring.verify("abc", "right"), Key)
+    key_cache = KeyCache(store, is_prefix=bool, cache_seconds=0.0, grace_seconds=GRACE_SECONDS)
+    assert isinstance(await key_cache.verify("abc", "right"), Key)
     store.may_go_on.clear()
     store.asked.clear()
-    strangers = [asyncio.create_task(keyring.verify(f"stranger{n}", "x")) for n in range(800)]
+    strangers = [asyncio.create_task(key_cache.verify(f"stranger{n}", "x")) for n in range(800)]
     await settle()
-    known = asyncio.create_task(keyring.verify("abc", "right"))
+    known = asyncio.create_task(key_cache.verify("abc", "right"))
     await settle()
     assert ["abc"] in store.asked
     assert len(store.asked) == 2, "of the strangers, one query is under way"
@@ -253,17 +253,17 @@ async def test_a_known_key_is_read_again_beside_any_number_of_strangers() -> Non
 
 
 async def test_a_key_that_is_not_known_is_not_asked_for_again_and_again(parts: Parts) -> None:
-    keyring, store, clock = parts
+    key_cache, store, clock = parts
     for _ in range(10):
-        assert isinstance(await keyring.verify("other", "x"), Rejection)
+        assert isinstance(await key_cache.verify("other", "x"), Rejection)
     assert store.look_ups == 1
     clock.seconds = CACHE_SECONDS + 0.1
-    assert isinstance(await keyring.verify("other", "x"), Rejection)
+    assert isinstance(await key_cache.verify("other", "x"), Rejection)
     assert store.look_ups == 2
 
 
 async def test_what_is_remembered_of_strangers_is_bounded(parts: Parts) -> None:
-    keyring, _, _ = parts
+    key_cache, _, _ = parts
     for number in range(_MOST_UNKNOWN + 10):
-        await keyring.verify(f"guess{number}", "x")
-    assert len(keyring._unknown) <= _MOST_UNKNOWN
+        await key_cache.verify(f"guess{number}", "x")
+    assert len(key_cache._unknown) <= _MOST_UNKNOWN
