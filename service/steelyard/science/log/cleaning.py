@@ -12,6 +12,7 @@ from .cycle import cycle_rise
 from .entries import DailyLog, EntriesRead, IntakeDay, Log, LogError, StepsDay, in_future, iso_date, one_a_day
 from .events import expected_water
 from .intake_slips import far_days, intakes_by_day, intakes_once, set_aside, wrong_intake
+from .onset import gone_on_from
 from .weight_slips import believed, weights_by_day
 
 MOST_STEPS = constant(
@@ -42,11 +43,8 @@ def clean_log(
         a positive finite number, or a jump that nobody can make.
     """
     notes: list[Message] = []
-    read = log.onset if log.onset is not None and log.onset.goes_on else None
-    first = log.first_day if read is None else read.day
-    count = as_of_day - first + 1
-    intakes = intakes_once(log.intakes, notes)
-    days, kilograms = believed(log.weighings, first + count, reference_weight_kg, notes)
+    read = gone_on_from(log.onset)
+    first, count, intakes, days, kilograms = _taken(log, as_of_day, reference_weight_kg, notes)
     weight, noise_scale, is_weighed = weights_by_day(days, kilograms, first, count)
     intake, is_logged, carbohydrate, has_carbohydrate, partial, wrong = intakes_by_day(intakes, first, count)
     if wrong < len(intakes):
@@ -92,13 +90,21 @@ def entries_read(
 
     Raises ``LogError`` where no weighing goes with that weight.
     """
-    read = log.onset if log.onset is not None and log.onset.goes_on else None
-    first = log.first_day if read is None else read.day
-    count = max(until_day, log.last_day) - first + 1
-    days, kilograms = believed(log.weighings, first + count, reference_weight_kg, [])
-    intakes = intakes_once(log.intakes, [])
+    last = max(until_day, log.last_day)
+    first, count, intakes, days, kilograms = _taken(log, last, reference_weight_kg, [])
     intake, is_logged, *_ = intakes_by_day(intakes, first, count)
     return _without_slips(days, kilograms, intakes, far_days(log, intake, is_logged, usual_kcal)[1], first)
+
+
+def _taken(
+    log: Log, last_day: int, reference_weight_kg: float | None, notes: list[Message]
+) -> tuple[int, int, Sequence[IntakeDay], list[int], list[float]]:
+    """The first of the days to read and how many they are, the intakes that count, and the days and kilograms of the
+    weighings that are believed. What is left out is said in ``notes``."""
+    read = gone_on_from(log.onset)
+    first = log.first_day if read is None else read.day
+    intakes = intakes_once(log.intakes, notes)
+    return first, last_day - first + 1, intakes, *believed(log.weighings, last_day + 1, reference_weight_kg, notes)
 
 
 def _without_slips(

@@ -15,7 +15,7 @@ from ..register import Basis, Message, constant, say
 from . import kernel as k
 from .entries import DailyLog, IntakeDay, Log, StepsDay, Weighing, in_order, iso_date
 from .events import as_told_last
-from .onset import WARM_DAYS, Onset, account_of, is_of_a_body, warmed
+from .onset import WARM_DAYS, Onset, account_of, gone_on_from, is_of_a_body, warmed
 from .reader import Reading
 from .steps import StepsRead, nothing_counted, steps_until
 from .witnesses import LogFit, mixed
@@ -77,7 +77,7 @@ def hand_on(reading: Reading) -> HandedOn:
 def _cut(reading: Reading, fit: LogFit, at: int) -> Onset | None:
     """What was read up to the ``at``-th day of a log; None where no explanation of it is that of a body, so that the
     entries themselves are handed on."""
-    daily, before = reading.daily, reading.onset
+    daily, before = reading.daily, gone_on_from(reading.onset)
     accounts = [account_of(record, at, fit.kernel) for record in fit.kept_records]
     accounts = [each for each in accounts if is_of_a_body(each, reading.body)]
     if not accounts:
@@ -86,14 +86,13 @@ def _cut(reading: Reading, fit: LogFit, at: int) -> Onset | None:
     until = skipped + at
     window = slice(max(0, until - WARM_DAYS), until)
     logged = int(sum(daily.is_logged[:at]))
-    goes_on = before is not None and before.goes_on
     has_carbohydrate = longer.has_carbohydrate[window]
     return Onset(
         body=reading.body,
         day=daily.first_day + at,
         noise_variance=fit.settings[k.NOISE_VARIANCE],
-        days=at + (before.days if before is not None and goes_on else 0),
-        days_logged=logged + (before.days_logged if before is not None and goes_on else 0),
+        days=at + (0 if before is None else before.days),
+        days_logged=logged + (0 if before is None else before.days_logged),
         intakes=_where(longer.is_logged[window], longer.intake_kcal[window]),
         carbohydrate_kcal=_where(has_carbohydrate, longer.carbohydrate_kcal[window]) if any(has_carbohydrate) else (),
         accounts=tuple(accounts),
@@ -113,10 +112,15 @@ def _steps_before(reading: Reading, day: int) -> StepsRead | None:
     return steps_until(reading.daily.steps, before or nothing_counted(reading.tissue.kcal_per_step), day)
 
 
+def _counted_until(log: Log) -> int:
+    """The last day of which a log's onset has counted the weighing; -1 where nothing was read before."""
+    read = gone_on_from(log.onset)
+    return -1 if read is None else read.day
+
+
 def _from(log: Log, as_of_day: int) -> Log:
     """A log in order, each entry once, without what its onset has counted or what lies after the day it was read on."""
-    onset = log.onset
-    first = onset.day if onset is not None and onset.goes_on else -1
+    first = _counted_until(log)
     return replace(
         log,
         weighings=_between(log.weighings, first + 1, as_of_day)
@@ -172,8 +176,7 @@ def _loaded(
 def joined(handed: Log, later: Log | None) -> tuple[Log, list[Message]]:
     """A log that was handed on with what was logged since. Of what both tell (a day, or an event that begins on it) the
     later word counts; what the onset has counted is left out and said."""
-    onset = handed.onset
-    first = onset.day if onset is not None and onset.goes_on else -1
+    first = _counted_until(handed)
     sent = handed.entries + (0 if later is None else later.entries)
     before, since = _uncounted(handed, first), _uncounted(later or Log(()), first)
     left_out = sent - before.entries - since.entries

@@ -8,6 +8,7 @@ from ..numbers import FLOATS, Column, Elementwise, Number, compiled
 from ..rails import CARBOHYDRATE_KCAL_PER_G
 from ..register import Basis, Message, constant, say
 from .entries import IntakeDay, Log, LogError, in_future, iso_date, middle, one_a_day
+from .onset import gone_on_from
 
 FAR_INTAKE = constant(
     "far_intake", 2.8, unit="1", basis=Basis.JUDGEMENT,
@@ -98,8 +99,8 @@ def far_days(log: Log, intake: Column, is_logged: Column, usual_kcal: float | No
     The days read before tell the habit, where there are any. A log that begins in kilojoules is told by the middle of
     its first days: in a deficit each for itself may pass.
     """
-    onset = log.onset
-    before = [] if onset is None or not onset.goes_on else [kcal or 0.0 for kcal in onset.intakes]
+    onset = gone_on_from(log.onset)
+    before = [] if onset is None else [kcal or 0.0 for kcal in onset.intakes]
     eaten, has = [*before, *intake], [*[float(kcal > 0.0) for kcal in before], *is_logged]
     first = [kcal for kcal, logged in zip(eaten, has, strict=True) if logged][:_FIRST_INTAKES]
     if not first:

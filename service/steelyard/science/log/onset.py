@@ -100,9 +100,15 @@ class Onset(msgspec.Struct, frozen=True, kw_only=True, gc=False):
         return any(len(each.mean) > PLAIN.STATES for each in self.accounts)
 
 
+def gone_on_from(onset: Onset | None) -> Onset | None:
+    """What a reading goes on from; None where nothing was read before."""
+    return onset if onset is not None and onset.goes_on else None
+
+
 def warmed(onset: Onset | None, log: DailyLog) -> tuple[DailyLog, int]:
     """A log with the days of intake before it, on which nothing was weighed, and how many those are."""
-    if onset is None or not onset.goes_on:
+    onset = gone_on_from(onset)
+    if onset is None:
         return log, 0
     before = len(onset.intakes)
     none = [0.0] * before

@@ -30,7 +30,7 @@ from .fat_and_lean import CompositionChange, FatReading, composition_change, par
 from .implied_intake import ImpliedIntake, implied_intakes
 from .logging_scale import fill_intake, prior_on_logging_scale
 from .maintenance import LogMaintenance, as_believed, maintenance_from_fit
-from .onset import BodyRead, Onset, warmed
+from .onset import BodyRead, Onset, gone_on_from, warmed
 from .steps import kcal_of_step, steps_lately
 from .tissue_model import TissueModel, tissue_model
 from .trend_reading import LEAST_DAYS, Trend, trend_from_fit
@@ -188,7 +188,8 @@ def _prior_of(assessed: Assessment, onset: Onset | None) -> Estimate:
 
 def _weight_before(onset: Onset | None) -> float | None:
     """What a log that goes on was read to weigh where it begins [kg], which may be months before the stated weight."""
-    return onset.accounts[0].mean[0] if onset is not None and onset.goes_on else None
+    read_before = gone_on_from(onset)
+    return None if read_before is None else read_before.accounts[0].mean[0]
 
 
 def log_maintenance(person: Person, assessed: Assessment, log: Log, as_of_day: int) -> LogMaintenance:

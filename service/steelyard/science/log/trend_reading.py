@@ -15,7 +15,7 @@ from .entries import DailyLog, iso_date
 from .explanations import EXPLAINED_DAYS, Explained, explain
 from .intake_slips import INTAKE_SLIP, INTAKE_TWICE
 from .maintenance import LogMaintenance, as_believed, maintenance_from_fit
-from .onset import Onset, warmed
+from .onset import Onset, gone_on_from, warmed
 from .steps import LatelyWalked
 from .view import View
 from .weight_slips import DECIMAL_SLIP, GAP, SET_ASIDE, UNIT_MIX_UP
@@ -230,7 +230,7 @@ def _means_to_lose(log: DailyLog, fit: LogFit, onset: Onset | None) -> bool:
     longer than the entries that were handed on is still one.
     """
     tissue = fit.row(fit.now, 6)
-    begun = fit.settings[k.SETTLED] if onset is not None and onset.goes_on else tissue[0]
+    begun = tissue[0] if gone_on_from(onset) is None else fit.settings[k.SETTLED]
     if min(tissue) - begun < -LOSS_MEANT_SHARE * begun:
         return True
     log, _ = warmed(onset, log)

@@ -34,7 +34,7 @@ from .logging_scale import (
     fill_intake,
     prior_on_logging_scale,
 )
-from .onset import Onset, records_of, warmed
+from .onset import Onset, gone_on_from, records_of, warmed
 from .steps import StepsRead, lay_steps, nothing_counted
 from .tissue_model import TissueModel, acting_intake
 from .witness_errors import (
@@ -231,7 +231,7 @@ def fit_log(
     """
     days = len(log.weight_kg)
     scaled = prior_on_logging_scale(prior)
-    read = onset if onset is not None and onset.goes_on else None  # what is gone on from, where anything is
+    read = gone_on_from(onset)
     first_kg = first_weight(log, FLOATS)
     noise_kg2 = NOISE_SCALE**2 * noise_variance(first_kg) if read is None else read.noise_variance
     g = 1.0 / tissue.rho_kcal_per_kg
@@ -246,7 +246,7 @@ def fit_log(
     settings = settings_of(tissue, noise_kg2)
     settings[written.ALPHA_LEAST] = 1000.0 * g / LOGGING_RATIO_MOST
     settings[written.AMPLITUDE_EXPECTED] = amplitude
-    settings[written.SETTLED] = _settled_kg(first_kg, onset)
+    settings[written.SETTLED] = _settled_kg(first_kg, read)
     own = (prior.sd / prior.mean) ** 2
     ratio = (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2
     shift = tissue.usual_load_kg * amplitude if tissue.carried_slope is None else 0.0
@@ -318,11 +318,11 @@ def _columns_after(
     return columns
 
 
-def _settled_kg(first_kg: float, onset: Onset | None) -> float:
+def _settled_kg(first_kg: float, read: Onset | None) -> float:
     """Weight at which the body was settled at its usual intake; of a state that does not tell, what it has reached."""
-    if onset is None or not onset.goes_on:
+    if read is None:
         return first_kg
-    return onset.accounts[0].mean[0] if onset.body.settled_kg is None else onset.body.settled_kg
+    return read.accounts[0].mean[0] if read.body.settled_kg is None else read.body.settled_kg
 
 
 def run_bank(
