@@ -30,6 +30,7 @@ well. Where the requirement can be read in two ways the protective one is taken:
 
 import functools
 import math
+from collections import Counter
 from collections.abc import Iterator
 from datetime import date, timedelta
 from typing import Any, NamedTuple
@@ -62,7 +63,7 @@ def violations(operation: str, request: Json, status: int, body: Json) -> list[s
         return [*_numbers(body), *_roster(request, body)] if status == 200 else [f"roster: status {status}"]
     request = _as_last_weighed(request, body)
     person = limits.person_of(request)
-    found = list(_absurd(operation, request, person, status, body))
+    found = [*_absurd(operation, request, person, status, body), *_twice(body)]
     if status != 200:
         return found + (list(_refused(request, person, body)) if person and operation in DIETS else [])
     found += _numbers(body)
@@ -112,6 +113,12 @@ def _roster(request: Json, answer: Json) -> Iterator[str]:
             yield f"roster: level {before['level']} is shown as {now['level']}"
         if now["level"] == before["level"] and now["change_kcal"] != before["change_kcal"]:
             yield f"roster: a change of {before['change_kcal']} is shown as {now['change_kcal']}"
+
+
+def _twice(body: Json) -> Iterator[str]:
+    """Warnings that one answer gives twice."""
+    warned = Counter(rail["code"] for rail in body.get("guard_rails", []) if rail["action"] == "warned")
+    yield from (f"twice: {code} is warned of {times} times" for code, times in warned.items() if times > 1)
 
 
 def _nothing(request: Json, person: Person, body: Json) -> Iterator[str]:

@@ -48,6 +48,9 @@ def test_a_plan_moved_past_a_rail_is_caught() -> None:
         "not_finite": lambda body: week(body)["at_end"]["fat_kg"].update(mean=float("nan")),
         "stop_signs": lambda body: body["phases"][0].update(ends_early_when=[]),
         "caution": lambda body: body.update(cautions=[]),
+        "twice": lambda body: body.update(
+            guard_rails=[{"id": "bmi", "action": "warned", "code": "TWICE", "text": ""}] * 2
+        ),
     }
     for rule, move in moves.items():
         changed = copy.deepcopy(answer)

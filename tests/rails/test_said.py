@@ -324,3 +324,14 @@ def test_no_estimate_is_told_as_an_amount_to_who_needs_a_doctor_first(language: 
     assert "ON_LOGGING_SCALE" in codes(checked("read_trend", well).body)
     drawn = ask("read_trend", well, accept="image/svg+xml", language=language, form="/picture")
     assert re.search(r"kcal (a day|am Tag|al día) (hold|halten|mantienen)", drawn.text)
+
+
+@pytest.mark.parametrize("operation", ["plan_phases", "review_phase"])
+def test_whoever_is_and_ends_near_underweight_is_warned_of_it_once(operation: str) -> None:
+    near = someone("female", 30, 168, 55.5, 0.33)  # BMI 19.7
+    asked = planned(near, {"kind": "mini_cut", "weeks": 3, "deficit_kcal": 200}, cut_history=HISTORY)
+    if operation == "review_phase":
+        logged = log(random.Random(5), near, days=14, eaten=1650.0, change_a_week=-0.002, noise_kg=0.2, partial=0.0)
+        asked = reviewed(near, "mini_cut", 1700, logged, days=14, weeks=6, maintenance=1950)
+    warned = [rail["code"] for rail in checked(operation, asked).body["guard_rails"]]
+    assert warned.count("WARNED_BMI") == 1

@@ -16,7 +16,6 @@ from steelyard.science.rails import (
     PROTEIN_KCAL_PER_G,
     RailAction,
     check_urgent,
-    each_once,
     rest_kcal,
     warn_macronutrients,
     way_from_underweight,
@@ -165,14 +164,14 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
 
 
 def _of_grams(found: Review) -> list[RailAction]:
-    """What warns of the grams of the days to come, where carbohydrate is told: each warning once."""
+    """What warns of the grams of the days to come, where carbohydrate is told."""
     diets = [(stint.week, stint.week.carbohydrate_g) for stint in found.stints]
-    return each_once(
+    return [
         action
         for diet, grams in diets
         if grams is not None
         for action in warn_macronutrients(diet.intake_kcal, rest_kcal(diet.intake_kcal, diet.protein_g, grams), grams)
-    )
+    ]
 
 
 def _counted_up_to(day: int, now: StateNow, told: Told) -> StateNow:

@@ -263,9 +263,9 @@ def each_once(actions: Iterable[RailAction], *, is_least: bool = False) -> list[
 
 
 def without_echoes(actions: list[RailAction]) -> list[RailAction]:
-    """What rails did, without warnings in the very words of what a rail has held."""
+    """What rails did, each warning once, and none in the very words of what a rail has held."""
     held = [action.message for action in actions if action.action != "warned"]
-    return [action for action in actions if action.action != "warned" or action.message not in held]
+    return each_once(action for action in actions if action.action != "warned" or action.message not in held)
 
 
 def stricter(table: dict[Sex, float], sex: Sex) -> float:
