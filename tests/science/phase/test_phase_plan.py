@@ -103,6 +103,12 @@ def test_no_gain_is_planned_where_none_is_asked_for() -> None:
     assert [phase.kind for phase in found.phases] == ["mini_cut", "maintenance"]
 
 
+@pytest.mark.parametrize("gain_weeks", [0, 12])
+def test_a_deficit_without_maintenance_after_it_is_not_planned(gain_weeks: int) -> None:
+    with pytest.raises(ValueError, match="maintenance"):
+        plan(MAN, ReturnAim(maintenance_weeks=0, gain_weeks=gain_weeks))
+
+
 def test_easing_in_runs_at_half_the_deficit() -> None:
     found, brisk = plan(MAN, weeks=4, easing_in_weeks=1), plan(MAN, weeks=4)
     intakes = [week.intake.intake_kcal for week in found.phases[0].weeks]

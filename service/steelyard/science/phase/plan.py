@@ -107,8 +107,11 @@ def plan_deficit(
     Args: ``pause_weeks`` at maintenance come first. ``weeks_until_event`` are left for the phase before an event and
         the maintenance that lets carried mass settle; what the phase does not need of them is held at maintenance.
         ``with_sizes``: offer other sizes too.
-    Raises: ``rails.Refused`` where a rule forbids any deficit for this person.
+    Raises: ``rails.Refused`` where a rule forbids any deficit for this person; ``ValueError`` where no week at
+        maintenance is to follow.
     """
+    if then.maintenance_weeks < 1:
+        raise ValueError("a week at maintenance follows a deficit at the least")
     subject = member.subject
     actions = rails.check_person(subject)
     actions += rails.warn_history(history.cuts_last_12_months, history.weeks_since_last_cut)
