@@ -13,7 +13,8 @@ from steelyard.http.wire.encoding import NonFiniteAnswer, encode_finite
 from steelyard.science.body import PathPoint
 from steelyard.science.body.forecasting import Spread
 from steelyard.science.numbers import Estimate
-from steelyard.science.register import Ids
+from steelyard.science.rails import RailAction
+from steelyard.science.register import Ids, say
 
 
 class Day(msgspec.Struct):
@@ -119,3 +120,21 @@ def test_ids_of_entries_are_written_once_and_read_like_a_list() -> None:
     assert ids[-1] == "ffmi"
     with pytest.raises(NonFiniteAnswer, match=r"\$.odd"):
         encode_finite({"methods": ids, "none": None, "odd": math.nan})
+
+
+@pytest.mark.parametrize(
+    ("unit", "figures", "told"),
+    [
+        ("kcal/d", (215.6149, 650.4), (216.0, 650.0)),
+        ("kg/m2", (20.0, 19.9159840), (20.0, 19.92)),
+        ("of maintenance", (0.25, 0.250786396), (0.25, 0.2508)),
+        ("of body mass a week", (0.001125, 0.0012645853), (0.001125, 0.001265)),
+        ("kg/m2", (18.5, 18.4972), (18.5, 18.497)),  # not as if the limit were met
+        ("kcal/d", (None, None), (None, None)),
+    ],
+)
+def test_the_figures_of_a_rail_are_as_fine_as_other_fields(
+    unit: str, figures: tuple[float | None, float | None], told: tuple[float | None, float | None]
+) -> None:
+    rail = mapping.guard_rail(RailAction("some_rule", "warned", *figures, unit, say("NOT_MEDICAL_ADVICE")))
+    assert (rail.limit, rail.observed) == told

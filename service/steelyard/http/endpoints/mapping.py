@@ -312,13 +312,24 @@ def notes(messages: list[Message] | tuple[Message, ...]) -> list[Note]:
     return [note(m) for i, m in enumerate(messages) if not i or m not in messages[:i]]
 
 
+# Of a rail's figures, by their unit; a week's share of body mass is as fine as the limits on it.
+_RAIL_DIGITS = {"kcal/d": KCAL, "kcal a week": KCAL, "g/d": 0}
+_RAIL_DIGITS |= dict.fromkeys(("1", "of maintenance", "of energy"), FRACTION)
+_RAIL_DIGITS |= dict.fromkeys(("of body mass", "of body mass a week", "of body mass in two weeks"), 6)
+
+
 def guard_rail(action: RailAction) -> GuardRail:
-    """What a rail did."""
+    """What a rail did. Its limit and what it saw get more digits where they would look alike and are not."""
+    digits = _RAIL_DIGITS.get(action.unit, 2)
+    limit, observed = (rounded_if_any(value, digits) for value in (action.limit, action.observed))
+    while limit == observed and action.limit != action.observed:
+        digits += 1
+        limit, observed = (rounded_if_any(value, digits) for value in (action.limit, action.observed))
     return GuardRail(
         id=action.id,
         action=action.action,
-        limit=action.limit,
-        observed=action.observed,
+        limit=limit,
+        observed=observed,
         unit=action.unit,
         code=action.message.code,
         text=english(action.message),
