@@ -34,6 +34,17 @@ cpdef walk_back(
     double[::1] columns, double[::1] settings, double[::1] steps, long days, long slot, double[::1] view,
     double[::1] room
 )
+cdef void _back_to_morning(double[::1] columns, double[::1] settings, double[::1] room, long at) noexcept
+cdef void _look(
+    double[::1] columns, double[::1] settings, double[::1] steps, double[::1] room, long origin, long at,
+    double[::1] view, long out
+) noexcept
+cdef void _back_over_balance(
+    double[::1] columns, double[::1] steps, double[::1] room, long origin, long at
+) noexcept
+cdef void _back_over_weighing(
+    double[::1] columns, double[::1] settings, double[::1] steps, double[::1] room, long origin, long at
+) noexcept
 cdef void _times(double[::1] of, long matrix, double[::1] room, long vector, long into) noexcept
 cpdef double load(
     double[::1] columns, double[::1] settings, long at, double tissue, double[::1] room, long into
@@ -59,3 +70,4 @@ cpdef lay_out(
     double[::1] plan, double[::1] intake, double[::1] acting, double[::1] is_logged, double[::1] carried,
     double[::1] slope, long days, double[::1] columns
 )
+cdef double _shift_of(double[::1] intake, long first, long day) noexcept

@@ -397,8 +397,10 @@ BACK = GAINED + STATES
 def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, view: Row, room: Row) -> None:
     """The days in hindsight under the explanation that is in ``slot`` on the last.
 
-    The disturbance form of the smoother (de Jong 1989): nothing is inverted. Args: ``view``: room for ``VIEW`` numbers
-    a day; ``room``: room for ``BACK`` numbers.
+    The disturbance form of the smoother (de Jong 1989): nothing is inverted. r and N are carried back from the last
+    day; of a state known as mean a and covariance P, hindsight makes a + P r and P - P N P.
+
+    Args: ``view``: room for ``VIEW`` numbers a day; ``room``: room for ``BACK`` numbers.
     """
     for i in range(BACK):
         room[i] = 0.0
@@ -406,143 +408,156 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
     room[REACH + STATES] = 1.0
     load(columns, settings, last, 1.0, room, REACH + 2 * STATES)
     load(columns, settings, last, 0.0, room, REACH + 3 * STATES)
-    pull = settings[PULL]
-    kept = settings[WATER_KEPT]
-    lingers = settings[LINGER_KEPT]
     day = days - 1
     while day >= 0:
         origin = (day * SLOTS + slot) * RECORD
         at = day * COLUMNS
-        out = day * VIEW
-        intake = columns[at + INTAKE]
         if day < days - 1:
-            # From the next morning back to this one: the transposed step, on r, N and the rows.
-            for v in range(4):
-                row = 0 if v == 0 else REACH + STATES * v
-                back = room[row] + pull * room[row + 2]
-                room[row + 1] += intake * back
-                room[row + 2] -= back
-                room[row + 5] *= kept
-                room[row + 6] *= lingers
-            for j in range(STATES):
-                back = room[N + j] + pull * room[N + 2 * STATES + j]
-                room[N + STATES + j] += intake * back
-                room[N + 2 * STATES + j] -= back
-                room[N + 5 * STATES + j] *= kept
-                room[N + 6 * STATES + j] *= lingers
-            for i in range(STATES):
-                row = N + i * STATES
-                back = room[row] + pull * room[row + 2]
-                room[row + 1] += intake * back
-                room[row + 2] -= back
-                room[row + 5] *= kept
-                room[row + 6] *= lingers
-        # What is looked at: tissue, level, carried, alpha, beta.
-        for i in range(ASKED, ASKED_SPREAD):
-            room[i] = 0.0
-        room[ASKED] = 1.0
-        load(columns, settings, at, 1.0, room, ASKED + STATES)
-        apart = load(columns, settings, at, 0.0, room, ASKED + 2 * STATES)
-        room[ASKED + 3 * STATES + 1] = 1.0
-        room[ASKED + 4 * STATES + 2] = 1.0
-        for i in range(STATES):
-            room[ASKED_SPREAD + i] = steps[origin + SPREAD + i]
-            room[ASKED_SPREAD + 3 * STATES + i] = steps[origin + SPREAD + STATES + i]
-            room[ASKED_SPREAD + 4 * STATES + i] = steps[origin + SPREAD + 2 * STATES + i]
-        _times(steps, origin + SPREAD, room, ASKED + STATES, ASKED_SPREAD + STATES)
-        _times(room, N, room, ASKED_SPREAD, ASKED_BACK)
-        _times(room, N, room, ASKED_SPREAD + STATES, ASKED_BACK + STATES)
-        _times(room, N, room, ASKED_SPREAD + 3 * STATES, ASKED_BACK + 3 * STATES)
-        _times(room, N, room, ASKED_SPREAD + 4 * STATES, ASKED_BACK + 4 * STATES)
-        for i in range(STATES):
-            room[ASKED_SPREAD + 2 * STATES + i] = room[ASKED_SPREAD + STATES + i] - room[ASKED_SPREAD + i]
-            room[ASKED_BACK + 2 * STATES + i] = room[ASKED_BACK + STATES + i] - room[ASKED_BACK + i]
-        for v in range(5):
-            asked = ASKED + STATES * v
-            spread = ASKED_SPREAD + STATES * v
-            mean = 0.0
-            variance = 0.0
-            with_last = 0.0
-            for i in range(STATES):
-                mean += room[asked + i] * steps[origin + MEAN + i] + room[spread + i] * room[i]
-                variance += room[asked + i] * room[spread + i] - room[spread + i] * room[ASKED_BACK + STATES * v + i]
-                if v < 3:
-                    with_last += room[spread + i] * room[REACH + STATES + STATES * v + i]
-            if v < 3:
-                view[out + 3 * v] = mean
-                view[out + 3 * v + 1] = variance
-                view[out + 3 * v + 2] = with_last
-            else:
-                view[out + ALPHA + v - 3] = mean
-                view[out + ALPHA_VARIANCE + v - 3] = variance
-        view[out + LEVEL] += apart
-        view[out + BORNE] += apart
-        both = room[ASKED_SPREAD + 3 * STATES + 2]
-        for i in range(STATES):
-            both -= room[ASKED_SPREAD + 3 * STATES + i] * room[ASKED_BACK + 4 * STATES + i]
-        view[out + BOTH] = both
-        view[out + HAPPENED] = steps[origin + EVENT]
-        view[out + STRAY] = steps[origin + SURPRISE]
+            _back_to_morning(columns, settings, room, at)
+        _look(columns, settings, steps, room, origin, at, view, day * VIEW)
         if columns[at + BALANCE_VARIANCE] > 0.0:
-            # Before the balance of the day before: its gain from the covariance after it.
-            eaten = columns[at + BALANCED]
-            precision = 1.0 / columns[at + BALANCE_VARIANCE]
-            for i in range(STATES):
-                row = origin + SPREAD + i * STATES
-                room[HEARD + i] = precision * (eaten * steps[row + 1] - steps[row + 2])
-            for v in range(4):
-                row = 0 if v == 0 else REACH + STATES * v
-                total = 0.0
-                for i in range(STATES):
-                    total += room[HEARD + i] * room[row + i]
-                if v == 0:
-                    total -= precision * (steps[origin + MEAN + 2] - eaten * steps[origin + MEAN + 1])
-                room[row + 1] -= eaten * total
-                room[row + 2] += total
-            _times(room, N, room, HEARD, PUSHED)
-            total = precision * (1.0 - eaten * room[HEARD + 1] + room[HEARD + 2])
-            for i in range(STATES):
-                total += room[PUSHED + i] * room[HEARD + i]
-            room[N + STATES + 1] += eaten * eaten * total
-            room[N + STATES + 2] -= eaten * total
-            room[N + 2 * STATES + 1] -= eaten * total
-            room[N + 2 * STATES + 2] += total
-            for i in range(STATES):
-                push_i = room[PUSHED + i]
-                room[N + STATES + i] -= eaten * push_i
-                room[N + 2 * STATES + i] += push_i
-                room[N + i * STATES + 1] -= eaten * push_i
-                room[N + i * STATES + 2] += push_i
-        precision = steps[origin + PRECISION]
-        if precision > 0.0 and day > 0:
-            # Before the weighing: h its load, its gain as recorded.
-            load(columns, settings, at, 1.0, room, HEARD)
-            _load_weighing(columns, at, room, HEARD)
-            for i in range(STATES):
-                room[GAINED + i] = steps[origin + GAIN + i]
-            for v in range(4):
-                row = 0 if v == 0 else REACH + STATES * v
-                total = 0.0
-                for i in range(STATES):
-                    total += room[GAINED + i] * room[row + i]
-                if v == 0:
-                    total -= steps[origin + SURPRISE] * precision
-                for i in range(STATES):
-                    room[row + i] -= room[HEARD + i] * total
-            # N (I - K h)' both sides.
-            _times(room, N, room, GAINED, PUSHED)
-            total = precision
-            for i in range(STATES):
-                total += room[PUSHED + i] * room[GAINED + i]
-            for i in range(STATES):
-                at_i = room[HEARD + i]
-                push_i = room[PUSHED + i]
-                for j in range(STATES):
-                    room[N + i * STATES + j] += (
-                        at_i * (room[HEARD + j] * total - room[PUSHED + j]) - push_i * room[HEARD + j]
-                    )
+            _back_over_balance(columns, steps, room, origin, at)
+        if steps[origin + PRECISION] > 0.0 and day > 0:
+            _back_over_weighing(columns, settings, steps, room, origin, at)
         slot = int(steps[origin + PARENT])
         day -= 1
+
+
+def _back_to_morning(columns: Row, settings: Row, room: Row, at: int) -> None:
+    """r, N and the rows from the next morning back to this one: the transposed step of ``_to_next_morning``."""
+    intake = columns[at + INTAKE]
+    pull = settings[PULL]
+    kept = settings[WATER_KEPT]
+    lingers = settings[LINGER_KEPT]
+    for v in range(4):
+        row = 0 if v == 0 else REACH + STATES * v
+        back = room[row] + pull * room[row + 2]
+        room[row + 1] += intake * back
+        room[row + 2] -= back
+        room[row + 5] *= kept
+        room[row + 6] *= lingers
+    for j in range(STATES):
+        back = room[N + j] + pull * room[N + 2 * STATES + j]
+        room[N + STATES + j] += intake * back
+        room[N + 2 * STATES + j] -= back
+        room[N + 5 * STATES + j] *= kept
+        room[N + 6 * STATES + j] *= lingers
+    for i in range(STATES):
+        row = N + i * STATES
+        back = room[row] + pull * room[row + 2]
+        room[row + 1] += intake * back
+        room[row + 2] -= back
+        room[row + 5] *= kept
+        room[row + 6] *= lingers
+
+
+def _look(columns: Row, settings: Row, steps: Row, room: Row, origin: int, at: int, view: Row, out: int) -> None:
+    """Fill a day of a view: tissue, level, carried mass, alpha and beta in hindsight."""
+    for i in range(ASKED, ASKED_SPREAD):
+        room[i] = 0.0
+    room[ASKED] = 1.0
+    load(columns, settings, at, 1.0, room, ASKED + STATES)
+    apart = load(columns, settings, at, 0.0, room, ASKED + 2 * STATES)
+    room[ASKED + 3 * STATES + 1] = 1.0
+    room[ASKED + 4 * STATES + 2] = 1.0
+    for i in range(STATES):
+        room[ASKED_SPREAD + i] = steps[origin + SPREAD + i]
+        room[ASKED_SPREAD + 3 * STATES + i] = steps[origin + SPREAD + STATES + i]
+        room[ASKED_SPREAD + 4 * STATES + i] = steps[origin + SPREAD + 2 * STATES + i]
+    _times(steps, origin + SPREAD, room, ASKED + STATES, ASKED_SPREAD + STATES)
+    _times(room, N, room, ASKED_SPREAD, ASKED_BACK)
+    _times(room, N, room, ASKED_SPREAD + STATES, ASKED_BACK + STATES)
+    _times(room, N, room, ASKED_SPREAD + 3 * STATES, ASKED_BACK + 3 * STATES)
+    _times(room, N, room, ASKED_SPREAD + 4 * STATES, ASKED_BACK + 4 * STATES)
+    for i in range(STATES):
+        room[ASKED_SPREAD + 2 * STATES + i] = room[ASKED_SPREAD + STATES + i] - room[ASKED_SPREAD + i]
+        room[ASKED_BACK + 2 * STATES + i] = room[ASKED_BACK + STATES + i] - room[ASKED_BACK + i]
+    for v in range(5):
+        asked = ASKED + STATES * v
+        spread = ASKED_SPREAD + STATES * v
+        mean = 0.0
+        variance = 0.0
+        with_last = 0.0
+        for i in range(STATES):
+            mean += room[asked + i] * steps[origin + MEAN + i] + room[spread + i] * room[i]
+            variance += room[asked + i] * room[spread + i] - room[spread + i] * room[ASKED_BACK + STATES * v + i]
+            if v < 3:
+                with_last += room[spread + i] * room[REACH + STATES + STATES * v + i]
+        if v < 3:
+            view[out + 3 * v] = mean
+            view[out + 3 * v + 1] = variance
+            view[out + 3 * v + 2] = with_last
+        else:
+            view[out + ALPHA + v - 3] = mean
+            view[out + ALPHA_VARIANCE + v - 3] = variance
+    view[out + LEVEL] += apart
+    view[out + BORNE] += apart
+    both = room[ASKED_SPREAD + 3 * STATES + 2]
+    for i in range(STATES):
+        both -= room[ASKED_SPREAD + 3 * STATES + i] * room[ASKED_BACK + 4 * STATES + i]
+    view[out + BOTH] = both
+    view[out + HAPPENED] = steps[origin + EVENT]
+    view[out + STRAY] = steps[origin + SURPRISE]
+
+
+def _back_over_balance(columns: Row, steps: Row, room: Row, origin: int, at: int) -> None:
+    """r, N and the rows to before ``_balance`` was taken in, with its gain from the covariance after it."""
+    eaten = columns[at + BALANCED]
+    precision = 1.0 / columns[at + BALANCE_VARIANCE]
+    for i in range(STATES):
+        row = origin + SPREAD + i * STATES
+        room[HEARD + i] = precision * (eaten * steps[row + 1] - steps[row + 2])
+    for v in range(4):
+        row = 0 if v == 0 else REACH + STATES * v
+        total = 0.0
+        for i in range(STATES):
+            total += room[HEARD + i] * room[row + i]
+        if v == 0:
+            total -= precision * (steps[origin + MEAN + 2] - eaten * steps[origin + MEAN + 1])
+        room[row + 1] -= eaten * total
+        room[row + 2] += total
+    _times(room, N, room, HEARD, PUSHED)
+    total = precision * (1.0 - eaten * room[HEARD + 1] + room[HEARD + 2])
+    for i in range(STATES):
+        total += room[PUSHED + i] * room[HEARD + i]
+    room[N + STATES + 1] += eaten * eaten * total
+    room[N + STATES + 2] -= eaten * total
+    room[N + 2 * STATES + 1] -= eaten * total
+    room[N + 2 * STATES + 2] += total
+    for i in range(STATES):
+        push_i = room[PUSHED + i]
+        room[N + STATES + i] -= eaten * push_i
+        room[N + 2 * STATES + i] += push_i
+        room[N + i * STATES + 1] -= eaten * push_i
+        room[N + i * STATES + 2] += push_i
+
+
+def _back_over_weighing(columns: Row, settings: Row, steps: Row, room: Row, origin: int, at: int) -> None:
+    """r, N and the rows to before the weighing was taken in, with its load h and its gain K as recorded."""
+    precision = steps[origin + PRECISION]
+    load(columns, settings, at, 1.0, room, HEARD)
+    _load_weighing(columns, at, room, HEARD)
+    for i in range(STATES):
+        room[GAINED + i] = steps[origin + GAIN + i]
+    for v in range(4):
+        row = 0 if v == 0 else REACH + STATES * v
+        total = 0.0
+        for i in range(STATES):
+            total += room[GAINED + i] * room[row + i]
+        if v == 0:
+            total -= steps[origin + SURPRISE] * precision
+        for i in range(STATES):
+            room[row + i] -= room[HEARD + i] * total
+    # N (I - K h)' both sides.
+    _times(room, N, room, GAINED, PUSHED)
+    total = precision
+    for i in range(STATES):
+        total += room[PUSHED + i] * room[GAINED + i]
+    for i in range(STATES):
+        at_i = room[HEARD + i]
+        push_i = room[PUSHED + i]
+        for j in range(STATES):
+            room[N + i * STATES + j] += at_i * (room[HEARD + j] * total - room[PUSHED + j]) - push_i * room[HEARD + j]
 
 
 def _times(of: Row, matrix: int, room: Row, vector: int, into: int) -> None:
@@ -763,17 +778,23 @@ def lay_out(
             first = 0
         habit = day - SHIFT_DAYS + 1 - first
         if habit >= HABIT_LEAST and (broke < 0 or day - broke >= plan[SHIFT_APART]):
-            now = 0.0
-            before = 0.0
-            for i in range(first, day + 1):
-                if i > day - SHIFT_DAYS:
-                    now += intake[i]
-                else:
-                    before += intake[i]
-            shift = (now / SHIFT_DAYS) / (before / habit) - 1.0 if before > 0.0 else 0.0
+            shift = _shift_of(intake, first, day)
             if shift > plan[SHIFT_FROM] or shift < -plan[SHIFT_FROM]:
                 columns[at + BREAKS] = plan[BREAK_ODDS]
                 broke = day
                 # Another phase is another choice, which tells by itself what is spent, from the days of the shift on.
                 if logged < plan[DEFICIT_AGAIN] and told > SHIFT_DAYS:
                     told = SHIFT_DAYS
+
+
+def _shift_of(intake: Row, first: int, day: int) -> float:
+    """By what share the intake of the last days lies off that of the habit, from ``first`` to before them."""
+    now = 0.0
+    before = 0.0
+    for i in range(first, day + 1):
+        if i > day - SHIFT_DAYS:
+            now += intake[i]
+        else:
+            before += intake[i]
+    habit = day - SHIFT_DAYS + 1 - first
+    return (now / SHIFT_DAYS) / (before / habit) - 1.0 if before > 0.0 else 0.0
