@@ -132,7 +132,8 @@ class Member:
 
     def plan(self, weeks: int, deficit_kcal: float = 500.0, fat_loss_kg: float | None = None) -> FollowedPhase:
         """A cut planned from the log so far."""
-        read = log_reader.log_maintenance(self.person, self.assessed, self.log, self.day - 1).maintenance
+        reading = log_reader.read_log(self.person, self.assessed, self.log, self.day - 1)
+        read = log_reader.maintenance_of(reading, self.assessed).maintenance
         largest = deficit_limits(self.subject(read.mean), float(weeks))[0].deficit_kcal
         deficit = min(deficit_kcal, largest - ROOM_KCAL)
         macros = split_intake(read.mean - deficit, self.person.weight_kg, PROTEIN)

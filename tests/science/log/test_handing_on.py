@@ -15,7 +15,7 @@ from steelyard.science.log.entries import IntakeDay, Log, StepsDay, Weighing
 from steelyard.science.log.events import EFFECTS, WATER_DAYS, EventKind, LoggedEvent, expected_water
 from steelyard.science.log.handing_on import TAIL_DAYS, hand_on, joined, tail_of
 from steelyard.science.log.onset import Onset
-from steelyard.science.log.reader import log_maintenance, read_log, trend_of_log
+from steelyard.science.log.reader import maintenance_of, read_log, trend_of_log
 from steelyard.science.measures.assessment import assess
 from steelyard.science.person import CheckIn
 from steelyard.science.person.person import (
@@ -338,7 +338,7 @@ def test_a_log_with_an_event_before_it_is_read_as_the_whole_where_it_is_handed_o
 def test_maintenance_goes_on_as_the_trend_does() -> None:
     log = lived(9, 200)
     handed = carried_over(log, [FIRST + 140])
-    one, other = (log_maintenance(PERSON, ASSESSED, each, FIRST + 199) for each in (log, handed))
+    one, other = (maintenance_of(read_log(PERSON, ASSESSED, each, FIRST + 199), ASSESSED) for each in (log, handed))
     assert abs(one.maintenance.mean - other.maintenance.mean) < WITHIN * one.maintenance.sd
 
 

@@ -16,7 +16,7 @@ from steelyard.science.log import kernel as k
 from steelyard.science.log.cleaning import clean_log
 from steelyard.science.log.entries import IntakeDay, Log, LogError, StepsDay, Weighing
 from steelyard.science.log.explanations import Cause
-from steelyard.science.log.reader import log_maintenance, trend_of_log
+from steelyard.science.log.reader import maintenance_of, read_log, trend_of_log
 from steelyard.science.log.steps import lay_steps, nothing_counted
 from steelyard.science.log.trend_reading import Trend
 from steelyard.science.measures import ACTIVITY_ERROR, assess, kept_kcal, step_kcal
@@ -238,7 +238,7 @@ def test_maintenance_follows_a_fall_of_steps_sooner_and_nearer(kept: float | Non
             rng = random.Random(seed)
             log, truth = lived(rng, day + 1, 5000.0, rng.gauss(0.5, 0.3) if kept is None else kept)
             for name, each in (("without", replace(log, steps=())), ("with", log)):
-                found = log_maintenance(PERSON, ASSESSED, each, FIRST + day).maintenance
+                found = maintenance_of(read_log(PERSON, ASSESSED, each, FIRST + day), ASSESSED).maintenance
                 off[name].append(found.mean - truth)
                 inside[name] += found.lower < truth < found.upper
         assert fmean(off["with"]) < fmean(off["without"]) - 20.0
@@ -252,5 +252,6 @@ def test_steady_walkers_are_read_as_well_as_without_steps() -> None:
         rng = random.Random(seed)
         log, truth = lived(rng, 36, 0.0, rng.gauss(0.5, 0.3))
         for name, each in (("without", replace(log, steps=())), ("with", log)):
-            off[name].append(log_maintenance(PERSON, ASSESSED, each, FIRST + 35).maintenance.mean - truth)
+            found = maintenance_of(read_log(PERSON, ASSESSED, each, FIRST + 35), ASSESSED)
+            off[name].append(found.maintenance.mean - truth)
     assert fmean(x * x for x in off["with"]) < 1.03 * fmean(x * x for x in off["without"])

@@ -53,6 +53,11 @@ MOST_LOG_DAYS = int(
     )
 )
 
+# What a reading that goes on takes of the body that was read first, as ``BodyRead`` and ``TissueModel`` have it.
+_OF_FIRST_BODY = (
+    "rho_kcal_per_kg", "rho_sd", "expenditure_slope_kcal_per_kg_day", "growth_kg_per_day", "growth_sd",
+    "adaptation_gain", "carried_per_kcal",
+)  # fmt: skip
 # What is known of body fat is one value: its error is a bias, as good as whole.
 _REPEATED_SD = 0.004
 
@@ -128,16 +133,7 @@ def read_log(
         per_step = kcal_of_step(assessed.resting.mean) if counted is None else counted.kcal_per_step
         tissue = tissue._replace(kcal_per_step=per_step)
     if onset is not None:
-        body = onset.body
-        tissue = tissue._replace(
-            rho_kcal_per_kg=body.rho_kcal_per_kg,
-            rho_sd=body.rho_sd,
-            expenditure_slope_kcal_per_kg_day=body.expenditure_slope_kcal_per_kg_day,
-            growth_kg_per_day=body.growth_kg_per_day,
-            growth_sd=body.growth_sd,
-            adaptation_gain=body.adaptation_gain,
-            carried_per_kcal=body.carried_per_kcal,
-        )
+        tissue = tissue._replace(**{name: getattr(onset.body, name) for name in _OF_FIRST_BODY})
     begins = None if tail is None else tail(daily, as_of_day)
     fit = fit_log(
         daily,
@@ -156,16 +152,10 @@ def _body_read(prior: Estimate, tissue: TissueModel, is_usual_known: bool, settl
     return BodyRead(
         prior_kcal=float(prior.mean),
         prior_sd_kcal=float(prior.sd),
-        rho_kcal_per_kg=float(tissue.rho_kcal_per_kg),
-        rho_sd=float(tissue.rho_sd),
-        expenditure_slope_kcal_per_kg_day=float(tissue.expenditure_slope_kcal_per_kg_day),
-        growth_kg_per_day=float(tissue.growth_kg_per_day),
-        growth_sd=float(tissue.growth_sd),
-        adaptation_gain=float(tissue.adaptation_gain),
-        carried_per_kcal=float(tissue.carried_per_kcal),
         usual_kcal=float(tissue.usual_kcal),
         is_usual_known=is_usual_known,
         settled_kg=settled_kg,
+        **{name: float(getattr(tissue, name)) for name in _OF_FIRST_BODY},
     )
 
 
@@ -192,13 +182,8 @@ def _weight_before(onset: Onset | None) -> float | None:
     return None if read_before is None else read_before.accounts[0].mean[0]
 
 
-def log_maintenance(person: Person, assessed: Assessment, log: Log, as_of_day: int) -> LogMaintenance:
-    """Maintenance on the as-of day, from the equations and the log."""
-    return maintenance_of(read_log(person, assessed, log, as_of_day), assessed)
-
-
 def maintenance_of(reading: Reading, assessed: Assessment) -> LogMaintenance:
-    """Maintenance on the day that a log was read on."""
+    """Maintenance on the day that a log was read on, from the equations and the log."""
     return as_believed(maintenance_from_fit(reading.fit), reading.prior, assessed.resting.mean)
 
 
