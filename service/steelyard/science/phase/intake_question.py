@@ -83,12 +83,12 @@ class IntakeAnswer(NamedTuple):
 
     path: Forecast
     told: Cleared[list[ToldWeek]]
-    reached_day: int | None
-    nearest_value: float | None
-    nearest_day: int | None
-    is_feasible: bool
     actions: list[RailAction]
     reasons: list[Message]
+    reached_day: int | None = None
+    nearest_value: float | None = None
+    nearest_day: int | None = None
+    is_feasible: bool = True
     is_found_intake: bool = False
     is_nearest_intake: bool = False
 
@@ -247,7 +247,7 @@ def answer_path(
     actions += asked.check_deficits(weeks_told)
     forecast_path = asked.run(stretches, path)
     told = asked.clear(forecast_path, weeks_told, diets, fields)
-    return IntakeAnswer(forecast_path, told, None, None, None, True, each_once(actions), [])
+    return IntakeAnswer(forecast_path, told, each_once(actions), [])
 
 
 def _of_grams(scheduled: ScheduledIntake, subject: Subject) -> list[RailAction]:
@@ -370,15 +370,14 @@ def answer_intake(
     warned, told = _refuse_broken(asked, path, chosen, float(days), "question.target.value")
     actions += warned
     expected = asked.expected(chosen)
-    if is_feasible and expected == chosen:
-        return IntakeAnswer(path, told, days, None, None, True, each_once(actions), reasons, is_found_intake=True)
+    answer = IntakeAnswer(path, told, each_once(actions), reasons)
     if is_feasible:
-        day = days_for_target(asked.model, asked.state, target, expected)
         # Followed in full it gets there by the date, as a plan of so many weeks does; as far as it is kept to, later.
-        return IntakeAnswer(path, told, day, None, None, True, each_once(actions), reasons, is_found_intake=True)
+        day = days if expected == chosen else days_for_target(asked.model, asked.state, target, expected)
+        return answer._replace(reached_day=day, is_found_intake=True)
     nearest = target.of(path.states[-1])
     day = nearest_day_for_target(asked.model, asked.state, target, expected, days, LEAST_TARGET_DAYS)
-    return IntakeAnswer(path, told, None, nearest, day, False, each_once(actions), reasons, is_nearest_intake=True)
+    return answer._replace(nearest_value=nearest, nearest_day=day, is_feasible=False, is_nearest_intake=True)
 
 
 @traced
@@ -401,11 +400,11 @@ def answer_date(
     path = _constant(asked, chosen, max(7, horizon))
     warned, told = _refuse_broken(asked, path, chosen, float(max(7, horizon)), field)
     actions += warned
+    answer = IntakeAnswer(path, told, each_once(actions), [], reached_day=day, is_found_intake=True)
     if day is not None:
-        return IntakeAnswer(path, told, day, None, None, True, each_once(actions), [], is_found_intake=True)
-    value = target.of(path.states[-1])
+        return answer
     reasons = [say("TARGET_WRONG_SIDE")]
-    return IntakeAnswer(path, told, None, value, None, False, each_once(actions), reasons, is_found_intake=True)
+    return answer._replace(nearest_value=target.of(path.states[-1]), is_feasible=False, reasons=reasons)
 
 
 def _check_target(target: BodyTarget, subject: Subject) -> None:
