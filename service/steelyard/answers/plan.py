@@ -37,6 +37,7 @@ from steelyard.science.phase import (
     SizeOffered,
     bodies_along,
     levers_of,
+    no_plan,
     plan_deficit,
     plan_gain,
     plan_hold,
@@ -182,8 +183,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     try:
         told = _told(asked, plan, bodies)
     except Refused as refusal:
-        nothing = NearestSafe(None, None, None)
-        plan = Plan(nothing, None, [], None, [*plan.actions, *refusal.actions], [say("INFEASIBLE"), *refusal.messages])
+        plan = no_plan(NearestSafe(), [*plan.actions, *refusal.actions], refusal.messages)
         told = nothing_told([])
     if plan.nearest is not None:
         plan = plan._replace(nearest=_nearest_that_stands(asked, member, plan.nearest, until_event))

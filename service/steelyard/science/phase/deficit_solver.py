@@ -21,19 +21,19 @@ _WORTH_KCAL = SEEN_KG * STATIC_KCAL_PER_KG / (7 * MOST_WEEKS)  # a day, of a def
 class NearestSafe(NamedTuple):
     """The nearest safe value on each axis, the others kept as asked."""
 
-    fat_loss_kg: float | None
-    weeks: int | None
-    deficit_kcal: float | None
+    fat_loss_kg: float | None = None
+    weeks: int | None = None
+    deficit_kcal: float | None = None
 
 
 class Solved(NamedTuple):
     """A phase that does what was asked, or the nearest that is safe."""
 
-    nearest: NearestSafe | None
-    deficit_kcal: float
-    weeks: int
     reasons: list[Message]
     actions: list[RailAction]
+    nearest: NearestSafe | None = None
+    deficit_kcal: float = 0.0
+    weeks: int = 0
 
 
 def solve(phase: DeficitPhase, history: History) -> Solved:
@@ -41,9 +41,9 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     aim = phase.aim
     asked = aim.deficit_kcal
     if phase.is_met:
-        return Solved(NearestSafe(None, 0, None), 0.0, 0, [say("GOAL_ALREADY_MET")], [])
+        return Solved([say("GOAL_ALREADY_MET")], [], NearestSafe(weeks=0))
     if aim.most_weeks < aim.least_weeks:
-        return Solved(NearestSafe(None, None, None), 0.0, 0, [say("PHASE_USED_UP", weeks=aim.weeks_done)], [])
+        return Solved([say("PHASE_USED_UP", weeks=aim.weeks_done)], [], NearestSafe())
 
     def cap(wanted_kcal: float, weeks: int) -> DeficitLimit | None:
         return phase.cap(wanted_kcal, weeks, is_history_known=history.is_known)
@@ -65,7 +65,7 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     if limit is not None and wanted > limit.deficit_kcal + 1.0:
         actions.append(_capped(phase, limit, wanted, cap, found))
     if found is None or (aim.has_goal and phase.left(phase.goal_end(deficit, found)) > phase.tolerance(found)):
-        return Solved(_nearest(phase, cap), 0.0, 0, [], actions)
+        return Solved([], actions, _nearest(phase, cap))
     reasons = _reasons(phase, deficit, found)
     if not actions and asked is not None:
         reasons.append(say("DEFICIT_ASKED", deficit_kcal=deficit))
@@ -77,7 +77,7 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     reasons += small
     if phase.kept is not None:
         reasons.append(_kept(phase, deficit, found))
-    return Solved(None, deficit, found, reasons, actions)
+    return Solved(reasons, actions, deficit_kcal=deficit, weeks=found)
 
 
 _Cap = Callable[[float, int], DeficitLimit | None]
@@ -200,7 +200,7 @@ def _no_room(phase: DeficitPhase, limit: DeficitLimit, wanted_kcal: float, cap: 
     if weeks is not None and not phase.aim.has_goal:
         shorter = _most_weeks(weeks - 1, lambda fewer: _held(wanted_kcal, cap(wanted_kcal, fewer)) >= LEAST_DEFICIT)
     said = [*rails.ratio_decides(phase.subject, limit.rule), action.message]
-    return Solved(NearestSafe(None, shorter, None), 0.0, 0, said, [action])
+    return Solved(said, [action], NearestSafe(weeks=shorter))
 
 
 def _capped(

@@ -60,12 +60,12 @@ class Plan(NamedTuple):
     ``weeks_to_ceiling``: of a gain, where it gets there; ``nearest_gain``: of one that does not get to its weight.
     """
 
-    nearest: NearestSafe | None
-    deficit_kcal: float | None
     phases: list[PlannedPhase]
     forecast: Forecast | None
     actions: list[RailAction]
     reasons: list[Message]
+    nearest: NearestSafe | None = None
+    deficit_kcal: float | None = None
     cut: int | None = None
     warnings: Sequence[RailAction] = ()
     sizes: Sequence[SizeOffered] = ()
@@ -87,6 +87,11 @@ class Plan(NamedTuple):
     def cut_phase(self) -> PlannedPhase | None:
         """The fat-loss phase, where there is one."""
         return None if self.cut is None or not self.phases else self.phases[self.cut]
+
+
+def no_plan(nearest: NearestSafe, actions: list[RailAction], why: list[Message]) -> Plan:
+    """What is answered where no safe plan does what was asked: the nearest that one would, and why."""
+    return Plan([], None, actions, [say("INFEASIBLE"), *why], nearest)
 
 
 @traced
@@ -139,7 +144,7 @@ def plan_deficit(
         phase, solved, pause_weeks = waited.phase, waited.solved, pause_weeks + waited.weeks
     actions += solved.actions
     if solved.nearest is not None:
-        return Plan(solved.nearest, None, [], None, actions, [say("INFEASIBLE"), *solved.reasons])
+        return no_plan(solved.nearest, actions, solved.reasons)
     before = draft.branch()
     plan = _lay_out(draft, phase, solved, then, sources, actions, pause_weeks)
     if not with_sizes:
@@ -246,7 +251,16 @@ def _lay_out(
     small = [] if too_small is None else [too_small]
     phases[cut].reasons.extend(small)
     reasons = [*solved.reasons, *held, *small]
-    return Plan(None, solved.deficit_kcal, phases, path, actions, reasons, cut, warnings, too_small=too_small)
+    return Plan(
+        phases,
+        path,
+        actions,
+        reasons,
+        deficit_kcal=solved.deficit_kcal,
+        cut=cut,
+        warnings=warnings,
+        too_small=too_small,
+    )
 
 
 @traced
@@ -276,7 +290,7 @@ def plan_gain(
         phases, path = draft.finish(sources)
         explain_hold(phases[0], path, draft.ends_hold, is_growing=member.subject.is_pregnant)
         phases[0].reasons.append(draft.why_held)
-        return Plan(None, None, phases, path, draft.actions, [draft.why_held])
+        return Plan(phases, path, draft.actions, [draft.why_held])
     gain = plan_gain_phase(subject, draft.model, draft.state, aim) if past_ceiling else draft.gain_asked(subject, aim)
     if gain is None:
         weeks = aim.longest_weeks
@@ -290,7 +304,7 @@ def plan_gain(
         explain_hold(phases[0], path, draft.ends_hold, is_growing=member.subject.is_pregnant)
         # In pregnancy weight is to rise, and nothing is too fast: then what is needed says why.
         why = [] if subject.is_pregnant else [say("GAIN_NO_ROOM")]
-        return Plan(None, None, phases, path, draft.actions, why)
+        return Plan(phases, path, draft.actions, why)
     if aim.target_weight_kg is not None and settled_kg(gain.states[-1]) < aim.target_weight_kg:
         reached_kg = settled_kg(gain.states[-1])
         return _too_far(draft, aim, reached_kg, say("GAIN_TARGET_PAST_CEILING", weight_kg=reached_kg))
@@ -303,7 +317,7 @@ def plan_gain(
     if pause_weeks:
         explain_pause(phases[0], pause_weeks, draft.ends_hold)
     _explain_growth(draft, phases, at, path, gain, aim.fat_ceiling, is_return=False)
-    plan = Plan(None, None, phases, path, [*gain.actions, *draft.actions], [], weeks_to_ceiling=to_ceiling)
+    plan = Plan(phases, path, [*gain.actions, *draft.actions], [], weeks_to_ceiling=to_ceiling)
     if not with_sizes:
         return plan
     return plan._replace(sizes=surpluses_offered(before, aim, gain, plan.laid_out(at), sources))
@@ -314,7 +328,7 @@ def _too_far(draft: Draft, aim: GainAim, reached_kg: float, why: Message) -> Pla
     # To a tenth, as it is asked for; the weight to be reached lies over the present one.
     weight_kg = math.floor(10.0 * reached_kg + 1e-9) / 10.0
     nearest = NearestGain(weight_kg if weight_kg > draft.subject.weight_kg else None, _weeks_to_weight(draft, aim))
-    return Plan(NearestSafe(None, None, None), None, [], None, [], [say("INFEASIBLE"), why], nearest_gain=nearest)
+    return no_plan(NearestSafe(), [], [why])._replace(nearest_gain=nearest)
 
 
 def _weeks_to_weight(draft: Draft, aim: GainAim) -> int | None:
@@ -370,7 +384,7 @@ def plan_hold(
     explain_hold(phases[0], path, draft.ends_hold, is_growing=member.subject.is_pregnant)
     phases[0].reasons.extend(reasons)
     _explain_growth(draft, phases, 1, path, gain, then.fat_ceiling, is_return=True)
-    return Plan(None, None, phases, path, [*actions, *gain.actions, *draft.actions], reasons)
+    return Plan(phases, path, [*actions, *gain.actions, *draft.actions], reasons)
 
 
 def ceiling_of(subject: Subject, asked: float | None) -> float | None:
