@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from _pytest.terminal import TerminalReporter
+from examples.local_service import LocalService, local_service
 from hypothesis import settings
 from in_process import Running, running
 from servers import Server, new_database, postgresql, valkey
@@ -41,6 +42,13 @@ async def service(tmp_path_factory: pytest.TempPathFactory) -> AsyncIterator[Run
     """The whole service with all its operations, started, and a client that carries a key of all scopes."""
     async with running(tmp_path_factory.mktemp("service")) as started:
         yield started
+
+
+@pytest.fixture(scope="session")
+def live() -> Iterator[LocalService]:
+    """The service in a process of its own, as `steelyard serve --development` starts it."""
+    with local_service() as service:
+        yield service
 
 
 @pytest.fixture

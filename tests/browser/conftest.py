@@ -1,7 +1,7 @@
 """A real browser, Debian's chromium, and a live service."""
 
 import shutil
-from collections.abc import AsyncIterator, Callable, Iterator
+from collections.abc import AsyncIterator, Callable
 from contextlib import AsyncExitStack
 from typing import Any
 
@@ -9,19 +9,12 @@ import httpx
 import pytest
 import pytest_asyncio
 from browser_desk import Desk, OpenDesk
-from examples.local_service import LocalService, local_service
+from examples.local_service import LocalService
 from playwright.async_api import Browser, async_playwright
 from servers import missing
 
 # The shell is the same engine without the windows around its pages, which took two thirds of the browser's time.
 PROGRAMS = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
-
-
-@pytest.fixture(scope="session")
-def live() -> Iterator[LocalService]:
-    """The service in a process of its own, as `steelyard serve --development` starts it."""
-    with local_service() as service:
-        yield service
 
 
 @pytest_asyncio.fixture(scope="session", loop_scope="session")

@@ -1,12 +1,10 @@
-"""The pinned generators and linters, and a live service."""
+"""The pinned generators and linters."""
 
 import shutil
 import sys
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from examples.local_service import LocalService, local_service
 from foreign_clients import HERE, PYTHON_PINS, installed
 from servers import missing
 
@@ -31,10 +29,3 @@ def python() -> Path:
         [*pip, "install", "--quiet", "--no-compile", "--require-hashes", "-r", PYTHON_PINS],
     ]
     return installed("python", [PYTHON_PINS], install) / "env"
-
-
-@pytest.fixture(scope="session")
-def live() -> Iterator[LocalService]:
-    """The service in a process of its own."""
-    with local_service() as service:
-        yield service

@@ -1,22 +1,15 @@
 """The client under test: once blocking, once awaited, against a live server or against a handler in its place."""
 
-from collections.abc import AsyncIterator, Callable, Iterator
+from collections.abc import AsyncIterator, Callable
 from typing import Any
 
 import httpx
 import pytest
 import pytest_asyncio
-from examples.local_service import LocalService, local_service
+from examples.local_service import LocalService
 from sdk_caller import KEY, Caller, fresh
 from steelyard_client import AsyncSteelyard, Steelyard
 from steelyard_client import client as client_module
-
-
-@pytest.fixture(scope="session")
-def live() -> Iterator[LocalService]:
-    """The service in a process of its own."""
-    with local_service() as service:
-        yield service
 
 
 @pytest_asyncio.fixture(params=["sync", "async"], loop_scope="function")
