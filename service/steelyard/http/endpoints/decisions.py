@@ -66,14 +66,7 @@ def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
         weeks = phases.weeks_done(known.under_way.start, body.as_of_date)
         present = None if weeks is None else schema.PresentPhase(kind=known.under_way.kind, weeks_done=weeks)
     return answers.DecisionAsked(
-        mapping.told(
-            body.profile,
-            screened=body.screening,
-            known=body.maintenance,
-            entries=body.log,
-            state=body.state,
-            current_intake_kcal=body.current_intake_kcal,
-        ),
+        mapping.told_in(body),
         as_of=body.as_of_date,
         goal=body.goal,
         feeling=body.feeling,

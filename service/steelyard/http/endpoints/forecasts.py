@@ -42,14 +42,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
     question = body.question
     answer = answers.forecast_intake(
         answers.ForecastAsked(
-            told=mapping.told(
-                body.profile,
-                screened=body.screening,
-                known=body.maintenance,
-                entries=body.log,
-                state=body.state,
-                current_intake_kcal=body.current_intake_kcal,
-            ),
+            told=mapping.told_in(body),
             start=body.start_date,
             question=_asked(question),
             sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),

@@ -46,9 +46,12 @@ from ..languages import english
 from ..schemas import body_composition as composition_schema
 from ..schemas import log as log_schema
 from ..schemas import profile as profile_schema
+from ..schemas.decisions import DecisionRequest
 from ..schemas.explanation import GuardRail, Note
+from ..schemas.forecasts import ForecastRequest
 from ..schemas.phases import ForecastPoint, KnownMaintenance
-from ..schemas.plans import PhaseTotals
+from ..schemas.plans import PhaseTotals, PlanRequest
+from ..schemas.seasons import SeasonQuestion
 from ..schemas.shared_fields import Interval, IntervalColumns
 from ..schemas.states import State
 from ..wire.request_id import CONTRACT_VERSION
@@ -124,6 +127,18 @@ def told(
         log=None if entries is None else _log_sent(entries),
         current_intake_kcal=current_intake_kcal,
         known=None if state is None else states.known(state, None if state.log is None else log(state.log)),
+    )
+
+
+def told_in(body: PlanRequest | ForecastRequest | DecisionRequest | SeasonQuestion) -> Told:
+    """What a request that looks ahead tells of a member."""
+    return told(
+        body.profile,
+        screened=body.screening,
+        known=body.maintenance,
+        entries=body.log,
+        state=body.state,
+        current_intake_kcal=body.current_intake_kcal,
     )
 
 

@@ -147,14 +147,7 @@ def _within(value: float, low: float, high: float) -> float:
 def _asked(body: PlanRequest) -> answers.PlanAsked:
     phase, after, split = body.phase, body.return_to_gain, body.day_split
     return answers.PlanAsked(
-        told=mapping.told(
-            body.profile,
-            screened=body.screening,
-            known=body.maintenance,
-            entries=body.log,
-            state=body.state,
-            current_intake_kcal=body.current_intake_kcal,
-        ),
+        told=mapping.told_in(body),
         start=body.start_date,
         aim=_aim(phase),
         then=ReturnAim(

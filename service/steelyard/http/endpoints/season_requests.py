@@ -1,24 +1,11 @@
 """Questions about a season from the wire."""
 
 from steelyard import answers
-from steelyard.science.member import Told
 from steelyard.science.phase import Band, History
 from steelyard.science.season import BlockedDays, Event
 
 from ..schemas import seasons as schema
-from . import mapping, states
-
-
-def told_of(body: schema.SeasonQuestion) -> Told:
-    """What the question tells of a member."""
-    return mapping.told(
-        body.profile,
-        screened=body.screening,
-        known=body.maintenance,
-        entries=body.log,
-        state=body.state,
-        current_intake_kcal=body.current_intake_kcal,
-    )
+from . import states
 
 
 def terms_asked(body: schema.SeasonQuestion) -> answers.SeasonTerms:

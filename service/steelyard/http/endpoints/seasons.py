@@ -17,7 +17,7 @@ from .season_answers import (
     strategy_numbers,
     unkept_limits,
 )
-from .season_requests import strategy_asked, terms_asked, told_of
+from .season_requests import strategy_asked, terms_asked
 
 
 @computation(
@@ -40,7 +40,9 @@ def plan_season(body: schema.SeasonRequest) -> schema.SeasonResponse:
     fat. A gain that is never cut ends at the upper end of the band, and body fat that was never measured is held only
     where it is over that end all but surely.
     """
-    answer = answers.plan_season(answers.SeasonAsked(told_of(body), terms_asked(body), strategy_asked(body.strategy)))
+    answer = answers.plan_season(
+        answers.SeasonAsked(mapping.told_in(body), terms_asked(body), strategy_asked(body.strategy))
+    )
     found = answer.value
     return schema.SeasonResponse(
         **mapping.provenance("plan_season", body),
@@ -74,7 +76,7 @@ def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonRespo
     """
     answer = answers.compare_strategies(
         answers.ComparisonAsked(
-            told_of(body), terms_asked(body), [strategy_asked(strategy) for strategy in body.strategies]
+            mapping.told_in(body), terms_asked(body), [strategy_asked(strategy) for strategy in body.strategies]
         )
     )
     found = answer.value
@@ -142,7 +144,7 @@ def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
     `guard_rails`. A search larger than `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
     """
     answer = answers.optimise_season(
-        answers.OptimumAsked(told_of(body), terms_asked(body), body.strategies_searched, body.caution)
+        answers.OptimumAsked(mapping.told_in(body), terms_asked(body), body.strategies_searched, body.caution)
     )
     found = answer.value
     final = found.allowed.final_fat
