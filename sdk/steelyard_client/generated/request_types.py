@@ -345,7 +345,7 @@ class ComparisonRequestDict(TypedDict):
     horizon_weeks: Length of the season in weeks. 12 to 156.
     limits: Where absent, its own defaults hold.
     log: Dated weights and intakes to estimate maintenance from.
-    maintenance: A known maintenance; else it is estimated from profile and log.
+    maintenance: A known maintenance; else it is estimated from the profile and log.
     profile: See `ProfileDict`.
     screening: Safety questions; without them no cut is planned.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
@@ -588,7 +588,7 @@ class ForecastRequestDict(TypedDict):
     current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
     cut_history: Cuts already done, for the rails that count them; else as the state knows them.
     log: Dated weights and intakes to estimate maintenance from.
-    maintenance: A known maintenance; else it is estimated from profile and log.
+    maintenance: A known maintenance; else it is estimated from the profile and log.
     profile: See `ProfileDict`.
     question: What to forecast or to solve for.
     screening: Safety questions; without them no deficit and no gain is forecast.
@@ -857,7 +857,7 @@ class OptimumRequestDict(TypedDict):
     horizon_weeks: Length of the season in weeks. 12 to 156.
     limits: Where absent, its own defaults hold.
     log: Dated weights and intakes to estimate maintenance from.
-    maintenance: A known maintenance; else it is estimated from profile and log.
+    maintenance: A known maintenance; else it is estimated from the profile and log.
     profile: See `ProfileDict`.
     screening: Safety questions; without them no cut is planned.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
@@ -1312,7 +1312,7 @@ class SeasonRequestDict(TypedDict):
     horizon_weeks: Length of the season in weeks. 12 to 156.
     limits: Where absent, its own defaults hold.
     log: Dated weights and intakes to estimate maintenance from.
-    maintenance: A known maintenance; else it is estimated from profile and log.
+    maintenance: A known maintenance; else it is estimated from the profile and log.
     profile: See `ProfileDict`.
     screening: Safety questions; without them no cut is planned.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.

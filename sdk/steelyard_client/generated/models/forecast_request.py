@@ -36,7 +36,8 @@ class ForecastRequest:
         cut_history (CutHistory | None | Unset): Cuts already done, for the rails that count them; else as the state
             knows them.
         log (Log | None | Unset): Dated weights and intakes to estimate maintenance from.
-        maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from profile and log.
+        maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from the profile and
+            log.
         screening (None | Screening | Unset): Safety questions; without them no deficit and no gain is forecast.
         state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
             weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.

@@ -9,12 +9,12 @@ from steelyard.science.decision import Feeling, Goal
 from steelyard.science.phase import PhaseKind
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
-from .log import Log
-from .phases import KnownMaintenance, PastPhase
+from .log import LogAsked
+from .phases import MaintenanceAsked, PastPhase
 from .profile import Profile, Screening
 from .shared_fields import (
     CivilDate,
-    EnergyPerDay,
+    CurrentIntakeAsked,
     FatFraction,
     Interval,
     LoggingRatio,
@@ -80,15 +80,10 @@ class DecisionRequest(Request, frozen=True, kw_only=True):
         ]
         | None
     ) = None
-    maintenance: Annotated[
-        KnownMaintenance | None,
-        Meta(description="A known maintenance; else it is estimated from the profile and log."),
-    ] = None
-    log: Annotated[Log | None, Meta(description="Dated weights and intakes to estimate maintenance from.")] = None
+    maintenance: MaintenanceAsked = None
+    log: LogAsked = None
     state: StateAsked = None
-    current_intake_kcal: Annotated[
-        EnergyPerDay | None, Meta(description="What is eaten a day at present; maintenance by default.")
-    ] = None
+    current_intake_kcal: CurrentIntakeAsked = None
 
 
 _Weeks = Annotated[int | None, Meta(description="Length in weeks; null where the planner finds it.", examples=[4])]

@@ -4,14 +4,23 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.science.body import TargetQuantity, UncertaintySource
+from steelyard.science.body import TargetQuantity
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
-from .log import Log
-from .phases import ForecastPoint, KnownMaintenance
+from .log import LogAsked
+from .phases import ForecastPoint, MaintenanceAsked, SourcesAsked
 from .plans import CutHistory
 from .profile import Profile, Screening, TrainingSession
-from .shared_fields import CivilDate, EnergyPerDay, Interval, LoggingRatio, PhysicalMaintenance, Request, Response
+from .shared_fields import (
+    CivilDate,
+    CurrentIntakeAsked,
+    EnergyPerDay,
+    Interval,
+    LoggingRatio,
+    PhysicalMaintenance,
+    Request,
+    Response,
+)
 from .states import State, StateAsked
 
 
@@ -81,25 +90,15 @@ class ForecastRequest(Request, frozen=True, kw_only=True):
     screening: Annotated[
         Screening | None, Meta(description="Safety questions; without them no deficit and no gain is forecast.")
     ] = None
-    maintenance: Annotated[
-        KnownMaintenance | None, Meta(description="A known maintenance; else it is estimated from profile and log.")
-    ] = None
-    log: Annotated[Log | None, Meta(description="Dated weights and intakes to estimate maintenance from.")] = None
+    maintenance: MaintenanceAsked = None
+    log: LogAsked = None
     state: StateAsked = None
-    current_intake_kcal: Annotated[
-        EnergyPerDay | None, Meta(description="What is eaten a day at present; maintenance by default.")
-    ] = None
+    current_intake_kcal: CurrentIntakeAsked = None
     cut_history: Annotated[
         CutHistory | None,
         Meta(description="Cuts already done, for the rails that count them; else as the state knows them."),
     ] = None
-    uncertainty_sources: (
-        Annotated[
-            list[UncertaintySource],
-            Meta(max_length=12, description="Which sources of uncertainty the intervals carry; all by default."),
-        ]
-        | None
-    ) = None
+    uncertainty_sources: SourcesAsked = None
 
 
 class NearestTarget(Response, frozen=True, kw_only=True):

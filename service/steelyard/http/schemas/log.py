@@ -144,3 +144,6 @@ class Log(Request, frozen=True, kw_only=True):
             "log. What they change of expenditure is then known, not guessed.",
         ),
     ] = []
+
+
+LogAsked = Annotated[Log | None, Meta(description="Dated weights and intakes to estimate maintenance from.")]

@@ -5,6 +5,7 @@ from typing import Annotated
 
 from msgspec import UNSET, Meta, UnsetType
 
+from steelyard.science.body import UncertaintySource
 from steelyard.science.person import BodyFatMethod
 from steelyard.science.phase import PhaseKind
 
@@ -63,6 +64,16 @@ class KnownMaintenance(Request, frozen=True, kw_only=True):
     ]
 
 
+MaintenanceAsked = Annotated[
+    KnownMaintenance | None, Meta(description="A known maintenance; else it is estimated from the profile and log.")
+]
+SourcesAsked = (
+    Annotated[
+        list[UncertaintySource],
+        Meta(max_length=12, description="Which sources of uncertainty the intervals carry; all by default."),
+    ]
+    | None
+)
 _Passed = Annotated[float, Meta(ge=-100000, le=100000, description="As in the interval of an answer.")]
 
 

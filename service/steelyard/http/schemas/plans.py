@@ -6,18 +6,17 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.science.body import UncertaintySource
 from steelyard.science.person import FlexibleKind, TrainingKind, Weekday
 from steelyard.science.phase import Pace, PlanChoice
 from steelyard.science.rails import CarbohydratePreference
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
-from .log import Log
-from .phases import DayKind, ForecastPoint, KnownMaintenance
+from .log import LogAsked
+from .phases import DayKind, ForecastPoint, MaintenanceAsked, SourcesAsked
 from .profile import Profile, Screening
 from .shared_fields import (
     CivilDate,
-    EnergyPerDay,
+    CurrentIntakeAsked,
     FatFraction,
     Interval,
     LoggingRatio,
@@ -316,23 +315,12 @@ class PlanRequest(Request, frozen=True, kw_only=True):
         WeekAsked | None,
         Meta(description="How the week is lived, for what to eat on each day. Instead of `day_split`."),
     ] = None
-    maintenance: Annotated[
-        KnownMaintenance | None,
-        Meta(description="A known maintenance; else it is estimated from the profile and log."),
-    ] = None
-    log: Annotated[Log | None, Meta(description="Dated weights and intakes to estimate maintenance from.")] = None
+    maintenance: MaintenanceAsked = None
+    log: LogAsked = None
     state: StateAsked = None
-    current_intake_kcal: Annotated[
-        EnergyPerDay | None, Meta(description="What is eaten a day at present; maintenance by default.")
-    ] = None
+    current_intake_kcal: CurrentIntakeAsked = None
     cut_history: Annotated[CutHistory | None, Meta(description="Cuts already done.")] = None
-    uncertainty_sources: (
-        Annotated[
-            list[UncertaintySource],
-            Meta(max_length=12, description="Which sources of uncertainty the intervals carry; all by default."),
-        ]
-        | None
-    ) = None
+    uncertainty_sources: SourcesAsked = None
     include: Annotated[
         list[PlanChoice],
         Meta(

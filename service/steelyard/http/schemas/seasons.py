@@ -7,13 +7,13 @@ from msgspec import Meta
 from steelyard.science.season import ReadyMade
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
-from .log import Log
-from .phases import ForecastPoint, KnownMaintenance
+from .log import LogAsked
+from .phases import ForecastPoint, MaintenanceAsked
 from .plans import CutHistory, PhaseTotals
 from .profile import Profile, Screening
 from .shared_fields import (
     CivilDate,
-    EnergyPerDay,
+    CurrentIntakeAsked,
     FatFraction,
     Interval,
     LoggingRatio,
@@ -143,14 +143,10 @@ class SeasonQuestion(Request, frozen=True, kw_only=True):
     horizon_weeks: HorizonWeeks
     limits: SeasonLimits = SeasonLimits()
     screening: Annotated[Screening | None, Meta(description="Safety questions; without them no cut is planned.")] = None
-    maintenance: Annotated[
-        KnownMaintenance | None, Meta(description="A known maintenance; else it is estimated from profile and log.")
-    ] = None
-    log: Annotated[Log | None, Meta(description="Dated weights and intakes to estimate maintenance from.")] = None
+    maintenance: MaintenanceAsked = None
+    log: LogAsked = None
     state: StateAsked = None
-    current_intake_kcal: Annotated[
-        EnergyPerDay | None, Meta(description="What is eaten a day at present; maintenance by default.")
-    ] = None
+    current_intake_kcal: CurrentIntakeAsked = None
     cut_history: Annotated[CutHistory | None, Meta(description="Cuts already done.")] = None
 
 

@@ -25,6 +25,9 @@ FatFraction = Annotated[
     float, Meta(ge=0.03, le=0.6, description="Body fat as a fraction of body mass, 0 to 1.", examples=[0.17])
 ]
 EnergyPerDay = Annotated[float, Meta(ge=800, le=8000, description="Energy per day, kilocalories.", examples=[2700])]
+CurrentIntakeAsked = Annotated[
+    EnergyPerDay | None, Meta(description="What is eaten a day at present; maintenance by default.")
+]
 CivilDate = Annotated[
     date,
     Meta(
