@@ -5,54 +5,29 @@ from datetime import date
 from typing import Any
 
 import pytest
+from lifters import CLEAR, lifter
 from steelyard.science.body.constants import BASELINE_GLYCOGEN_KG
 from steelyard.science.body.forecasting import Forecast
 from steelyard.science.body.state import BodyState
 from steelyard.science.body.uncertainty import ALL_SOURCES
 from steelyard.science.member import Member, Told
-from steelyard.science.person.person import (
-    ActivityLevel,
-    BodyFatMethod,
-    BodyFatReading,
-    Person,
-    Sex,
-    Training,
-    TrainingStatus,
-)
-from steelyard.science.person.screening import EatingDisorder, Screening
+from steelyard.science.person.person import ActivityLevel, Person, Sex
+from steelyard.science.person.screening import Screening
 from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, History, Plan, ReturnAim, plan_deficit, plan_gain
 from steelyard.science.rails import Subject
 
-CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 START = date(2026, 3, 2)
 
 
 def person(sex: Sex, weight_kg: float, height_cm: float, fraction: float) -> Person:
-    return Person(
-        sex=sex,
-        age_years=30,
-        height_cm=height_cm,
-        weight_kg=weight_kg,
-        activity=ActivityLevel.MODERATE,
-        training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=4),
-        body_fat=BodyFatReading(fat_fraction=fraction, method=BodyFatMethod.DXA),
-    )
-
-
-def fields_of(who: Person) -> dict[str, Any]:
-    return {name: getattr(who, name) for name in who.__struct_fields__}
+    moderate = ActivityLevel.MODERATE
+    return lifter(sex, height_cm=height_cm, weight_kg=weight_kg, fat=fraction, activity=moderate, sessions=4)
 
 
 MAN = person(Sex.MALE, 80.0, 180.0, 0.15)
 WOMAN = person(Sex.FEMALE, 62.0, 166.0, 0.26)
 # Lean, much trained and otherwise seated: energy availability binds first in a long phase.
-SEATED = Person(
-    **{
-        **fields_of(person(Sex.FEMALE, 62.0, 166.0, 0.20)),
-        "activity": ActivityLevel.SEDENTARY,
-        "training": Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=6),
-    }
-)
+SEATED = lifter(Sex.FEMALE, weight_kg=62.0, height_cm=166.0, fat=0.20, activity=ActivityLevel.SEDENTARY, sessions=6)
 ORDINARY = [pytest.param(MAN, id="man-80-kg-15-%"), pytest.param(WOMAN, id="woman-62-kg-26-%")]
 
 

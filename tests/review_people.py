@@ -8,6 +8,7 @@ take for maintenance; the plan starts from the maintenance read from that log.
 import random
 from typing import NamedTuple
 
+from lifters import CLEAR, lifter
 from steelyard.science.body.constants import ADAPTATION_SHARE, GUT_CONTENT_KG
 from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.state import BodyModel, BodyState, Diet, calibrate
@@ -17,22 +18,13 @@ from steelyard.science.log.entries import IntakeDay, Log, Weighing
 from steelyard.science.measures.assessment import Assessment, assess
 from steelyard.science.member.member import Member as ToldMember
 from steelyard.science.member.member import Told
-from steelyard.science.person.person import (
-    ActivityLevel,
-    BodyFatMethod,
-    BodyFatReading,
-    Person,
-    Sex,
-    Training,
-    TrainingStatus,
-)
-from steelyard.science.person.screening import EatingDisorder, Screening
+from steelyard.science.person.person import BodyFatMethod, Sex
+from steelyard.science.person.screening import Screening
 from steelyard.science.phase import FollowedPhase, FollowedWeek, PhaseKind
 from steelyard.science.rails import deficit_limits
 from steelyard.science.rails.macronutrients import split_intake
 from steelyard.science.rails.subject import Subject
 
-CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 START_DAY = 738_000
 BASELINE_DAYS = 21
 PROTEIN = 2.0
@@ -63,14 +55,14 @@ class Member:
         height = gauss(178.0, 6.0) if sex is Sex.MALE else gauss(166.0, 6.0)
         weight = self.rng.uniform(23.0, 28.0) * (height / 100.0) ** 2
         told = min(0.5, max(0.1, fraction + gauss(0.0, 0.03)))
-        self.person = Person(
-            sex=sex,
+        self.person = lifter(
+            sex,
             age_years=self.rng.randint(22, 50),
             height_cm=height,
             weight_kg=weight,
-            activity=ActivityLevel.LIGHT,
-            training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=4),
-            body_fat=BodyFatReading(fat_fraction=told, method=BodyFatMethod.SKINFOLDS),
+            fat=told,
+            method=BodyFatMethod.SKINFOLDS,
+            sessions=4,
         )
         self.assessed: Assessment = assess(self.person)
         total = self.assessed.total

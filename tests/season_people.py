@@ -3,26 +3,18 @@
 from datetime import date
 from typing import Any
 
+from lifters import CLEAR, lifter
 from steelyard.science.body.uncertainty import Body
 from steelyard.science.member.member import Member, Told
 from steelyard.science.numbers.estimate import Estimate
-from steelyard.science.person.person import (
-    ActivityLevel,
-    BodyFatMethod,
-    BodyFatReading,
-    Person,
-    Sex,
-    Training,
-    TrainingStatus,
-)
-from steelyard.science.person.screening import EatingDisorder, Screening
+from steelyard.science.person.person import Sex, TrainingStatus
+from steelyard.science.person.screening import Screening
 from steelyard.science.phase import History, usual_band
 from steelyard.science.rails.subject import Subject
 from steelyard.science.season.asked import Asked, SeasonBounds, may_cut
 from steelyard.science.season.calendar import BlockedDays, Event, make_calendar
 
 START = date(2026, 3, 30)
-CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 
 
 def asked(
@@ -50,11 +42,7 @@ def asked(
     body = Body(
         weight_kg, Estimate(fat_fraction * weight_kg, 0.03 * weight_kg), maintenance, subject.resting_kcal, years, dose
     )  # fmt: skip
-    reading = BodyFatReading(fat_fraction=fat_fraction, method=BodyFatMethod.DXA)
-    person = Person(
-        sex=sex, age_years=30.0, height_cm=height_cm, weight_kg=weight_kg, activity=ActivityLevel.LIGHT,
-        training=Training(status=status, resistance_sessions_per_week=4.0 * dose), body_fat=reading,
-    )  # fmt: skip
+    person = lifter(sex, height_cm=height_cm, weight_kg=weight_kg, fat=fat_fraction, status=status, sessions=4.0 * dose)
     member = having(Member(Told(person, CLEAR, maintenance)), subject=subject, body=body)
     calendar = make_calendar(START, weeks, blocked or [], events or [])
     return Asked(

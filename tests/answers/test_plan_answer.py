@@ -4,7 +4,8 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from plan_people import CLEAR, MAN, START, WOMAN, fields_of, forget_the_floor_of_holds, person
+from msgspec.structs import replace
+from plan_people import CLEAR, MAN, START, WOMAN, forget_the_floor_of_holds, person
 from steelyard import answers
 from steelyard.science.body import ALL_SOURCES, UncertaintySource
 from steelyard.science.log import Log, Weighing
@@ -65,7 +66,7 @@ def test_the_last_week_and_the_last_event_that_stand() -> None:
 
 
 def test_a_deficit_held_at_what_an_unmeasured_body_may_have_says_so_once() -> None:
-    unmeasured = Told(Person(**{**fields_of(MAN), "body_fat": None}), CLEAR)
+    unmeasured = Told(replace(MAN, body_fat=None), CLEAR)
     history = History(cuts_last_12_months=0)
     asked = ask(DeficitAim(weeks=4, deficit_kcal=900.0), told=unmeasured, history=history)
     said = [(each.action, each.message.code) for each in answers.plan_phases(asked).actions]
@@ -93,7 +94,7 @@ def test_days_that_cannot_be_counted_from_are_named() -> None:
 
 @pytest.mark.parametrize("aim", [GainAim(weeks=4), HoldAim(weeks=4)])
 def test_lower_days_are_days_in_a_deficit(aim: GainAim | HoldAim) -> None:
-    minor = Told(Person(**{**{name: getattr(MAN, name) for name in MAN.__struct_fields__}, "age_years": 17}), CLEAR)
+    minor = Told(replace(MAN, age_years=17), CLEAR)
     assert answers.plan_phases(ask(aim, told=minor)).value.phases
     with pytest.raises(Refused) as refused:
         answers.plan_phases(ask(aim, told=minor, split=answers.SplitAsked(3, 0.2)))

@@ -4,6 +4,7 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 from plan_people import CLEAR, MAN, START, person
 from steelyard import answers
 from steelyard.science.member import Told
@@ -163,7 +164,7 @@ def test_what_cannot_stand_together_is_named(lived: WeekLived, others: Any, code
 
 
 def test_who_may_not_diet_has_no_lower_days_but_may_have_meals() -> None:
-    minor = Person(**{**{name: getattr(MAN, name) for name in MAN.__struct_fields__}, "age_years": 16})
+    minor = replace(MAN, age_years=16)
     for aim in (GainAim(weeks=4), HoldAim(weeks=4)):
         with pytest.raises(Refused):
             plan(WeekLived(training=LIFTS), aim, minor, then=ReturnAim(gain_weeks=0))

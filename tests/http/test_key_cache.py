@@ -5,6 +5,7 @@ from collections.abc import Collection
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from msgspec.structs import replace
 from steelyard.http.gate.key_cache import _MOST_UNKNOWN, RETRY_SECONDS, KeyCache, Rejection
 from steelyard.http.gate.key_lookups import MOST_AT_ONCE
 from steelyard.store.keys import Key, sha256
@@ -91,7 +92,7 @@ async def test_revocation_takes_effect_within_the_cache_time(parts: Parts) -> No
     key_cache, store, clock = parts
     assert isinstance(await key_cache.verify("abc", "right"), Key)
     assert store.key is not None
-    store.key = Key(**{f: getattr(store.key, f) for f in Key.__struct_fields__} | {"revoked_time": START})
+    store.key = replace(store.key, revoked_time=START)
     assert isinstance(await key_cache.verify("abc", "right"), Key)
     clock.seconds = CACHE_SECONDS + 0.1
     assert isinstance(await key_cache.verify("abc", "right"), Rejection)
@@ -114,7 +115,7 @@ async def test_expiry_takes_effect_at_once(parts: Parts) -> None:
     key_cache, store, clock = parts
     assert store.key is not None
     expiry = START + timedelta(seconds=10)
-    store.key = Key(**{f: getattr(store.key, f) for f in Key.__struct_fields__} | {"expiry_time": expiry})
+    store.key = replace(store.key, expiry_time=expiry)
     clock.seconds = 9.9
     assert isinstance(await key_cache.verify("abc", "right"), Key)
     clock.seconds = 10.0

@@ -5,6 +5,7 @@ from typing import Any, NamedTuple
 
 import msgspec
 import numpy as np
+from lifters import CLEAR
 from logstudy.members import profiles
 from logstudy.worlds import HOLD, Array, Lives, Logs
 from steelyard import answers
@@ -14,13 +15,12 @@ from steelyard.science.body import PathPoint
 from steelyard.science.log import IntakeDay, Log, Weighing
 from steelyard.science.measures import assess
 from steelyard.science.member import Told
-from steelyard.science.person import EatingDisorder, Person, Screening
+from steelyard.science.person import Person
 from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, HoldAim, PhaseKind, ReturnAim
 
 LEAD_DAYS = 28
 START = date(2026, 3, 2)
 FIRST_DAY = START.toordinal() - LEAD_DAYS
-CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 COURSES = ("fat", "length", "gain", "hold")
 ANY_FAT = 0.6  # a gain is asked for whatever the body fat
 

@@ -2,6 +2,7 @@
 
 from datetime import date
 
+import lifters
 import msgspec
 import numpy as np
 import pytest
@@ -12,15 +13,7 @@ from steelyard import answers
 from steelyard.science.decision import Feeling, Goal
 from steelyard.science.member import Told
 from steelyard.science.numbers import Estimate
-from steelyard.science.person import (
-    ActivityLevel,
-    BodyFatMethod,
-    BodyFatReading,
-    Person,
-    Sex,
-    Training,
-    TrainingStatus,
-)
+from steelyard.science.person import Person, Sex
 from steelyard.science.phase import DeficitAim, PhaseKind, ReturnAim
 from steelyard.science.review import Finding, Settled
 
@@ -29,15 +22,8 @@ SEED = 9_119
 
 def lifter(fat: float, sex: Sex = Sex.MALE, weight_kg: float = 86.0) -> Person:
     """An invented lifter."""
-    return Person(
-        sex=sex,
-        age_years=31,
-        height_cm=168.0 if sex is Sex.FEMALE else 181.0,
-        weight_kg=weight_kg,
-        activity=ActivityLevel.LIGHT,
-        training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=4),
-        body_fat=BodyFatReading(fat_fraction=fat, method=BodyFatMethod.DXA),
-    )
+    height_cm = 168.0 if sex is Sex.FEMALE else 181.0
+    return lifters.lifter(sex, age_years=31, height_cm=height_cm, weight_kg=weight_kg, fat=fat, sessions=4)
 
 
 def test_a_gain_that_is_corrected_does_not_go_down_step_by_step_to_a_cut() -> None:

@@ -13,6 +13,7 @@ from types import SimpleNamespace
 from typing import Any
 
 import pytest
+from lifters import CLEAR, lifter, screened
 from steelyard.http.languages import english
 from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.forecasting import Forecast, Moved
@@ -28,15 +29,7 @@ from steelyard.science.decision.terms import Feeling, Goal, OngoingPhase, Questi
 from steelyard.science.decision.trade import Lines, due_at, lines_of, score
 from steelyard.science.member.member import Member, Told
 from steelyard.science.numbers.estimate import Estimate
-from steelyard.science.person.person import (
-    ActivityLevel,
-    BodyFatMethod,
-    BodyFatReading,
-    Person,
-    Sex,
-    Training,
-    TrainingStatus,
-)
+from steelyard.science.person.person import BodyFatMethod, Sex, TrainingStatus
 from steelyard.science.person.screening import Condition, EatingDisorder, Screening
 from steelyard.science.phase import Band, FinishedPhase, PhaseKind, usual_band, with_usual_diet
 from steelyard.science.rails.macronutrients import CarbohydratePreference
@@ -44,13 +37,6 @@ from steelyard.science.rails.macronutrients import CarbohydratePreference
 AS_OF = date(2026, 3, 30)
 
 
-def screened(**changed: Any) -> Screening:
-    """Clear screening answers, but for some."""
-    clear = {"is_pregnant": False, "is_breastfeeding": False, "eating_disorder": EatingDisorder.NONE}
-    return Screening(**{**clear, **changed})
-
-
-CLEAR = screened()
 CUTS = {PhaseKind.MINI_CUT, PhaseKind.CUT}
 NOT_YET = {Situation.NOT_YET, Situation.LEAN_ENOUGH, Situation.WANTS_HOLD}
 
@@ -69,14 +55,16 @@ def question(
     **others: Any,
 ) -> Question:
     """An invented lifter's question. ``method`` None leaves the reading out; the maintenance stays the same."""
-    person = Person(
-        sex=sex,
+    is_woman = sex is Sex.FEMALE
+    person = lifter(
+        sex,
         age_years=age,
-        height_cm=166.0 if sex is Sex.FEMALE else 180.0,
-        weight_kg=weight_kg or (62.0 if sex is Sex.FEMALE else 80.0),
-        activity=ActivityLevel.LIGHT,
-        training=Training(status=status, resistance_sessions_per_week=sessions),
-        body_fat=None if method is None else BodyFatReading(fat_fraction=fat, method=method),
+        height_cm=166.0 if is_woman else 180.0,
+        weight_kg=weight_kg or (62.0 if is_woman else 80.0),
+        fat=None if method is None else fat,
+        method=method or BodyFatMethod.DXA,
+        status=status,
+        sessions=sessions,
     )
     maintenance = Estimate(2650.0 if sex is Sex.MALE else 2050.0, 150.0)
     member = Member(Told(person, screening, maintenance, current_intake_kcal=current_intake_kcal))

@@ -8,6 +8,7 @@ import random
 
 import msgspec
 import pytest
+from lifters import lifter
 from msgspec.structs import replace
 from steelyard.science.log import check_onset
 from steelyard.science.log import kernel as k
@@ -18,26 +19,10 @@ from steelyard.science.log.onset import Onset
 from steelyard.science.log.reader import maintenance_of, read_log, trend_of_log
 from steelyard.science.measures.assessment import assess
 from steelyard.science.person import CheckIn
-from steelyard.science.person.person import (
-    ActivityLevel,
-    BodyFatMethod,
-    BodyFatReading,
-    Person,
-    Sex,
-    Training,
-    TrainingStatus,
-)
+from steelyard.science.person.person import Sex
 from steelyard.science.register import OutOfDomain
 
-PERSON = Person(
-    sex=Sex.FEMALE,
-    age_years=33.0,
-    height_cm=170.0,
-    weight_kg=72.0,
-    activity=ActivityLevel.LIGHT,
-    training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=3),
-    body_fat=BodyFatReading(fat_fraction=0.27, method=BodyFatMethod.DXA),
-)
+PERSON = lifter(Sex.FEMALE, age_years=33.0, height_cm=170.0, weight_kg=72.0, fat=0.27, sessions=3)
 ASSESSED = assess(PERSON)
 FIRST = 738_000
 WITHIN = 0.05  # of the whole reading's SD

@@ -10,6 +10,7 @@ from itertools import pairwise
 from statistics import fmean
 
 import pytest
+from lifters import lifter
 from msgspec.structs import replace
 from science.log.test_trend import codes
 from steelyard.science.log import kernel as k
@@ -21,25 +22,8 @@ from steelyard.science.log.steps import lay_steps, nothing_counted
 from steelyard.science.log.trend_reading import Trend
 from steelyard.science.measures import ACTIVITY_ERROR, assess, kept_kcal, step_kcal
 from steelyard.science.numbers import Estimate
-from steelyard.science.person import (
-    ActivityLevel,
-    BodyFatMethod,
-    BodyFatReading,
-    Person,
-    Sex,
-    Training,
-    TrainingStatus,
-)
 
-PERSON = Person(
-    sex=Sex.MALE,
-    age_years=34.0,
-    height_cm=180.0,
-    weight_kg=86.0,
-    activity=ActivityLevel.LIGHT,
-    training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=3),
-    body_fat=BodyFatReading(fat_fraction=0.2, method=BodyFatMethod.DXA),
-)
+PERSON = lifter(age_years=34.0, weight_kg=86.0, fat=0.2, sessions=3)
 ASSESSED = assess(PERSON)
 FIRST = 738_000
 PER_STEP = float(step_kcal(1.0, ASSESSED.resting.mean))

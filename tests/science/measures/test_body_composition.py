@@ -7,42 +7,14 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from lifters import lifter
 from steelyard.http.languages import english
 from steelyard.science.measures import body_composition, body_density, body_mass_index, girths, skinfolds
 from steelyard.science.measures.body_composition import METHOD_ERRORS, FatRange, Standing, fat_estimate, method_error
 from steelyard.science.numbers.elementwise import FLOATS, arrays
-from steelyard.science.person.person import (
-    ActivityLevel,
-    BodyFatMethod,
-    BodyFatReading,
-    Person,
-    Sex,
-    Training,
-    TrainingStatus,
-)
+from steelyard.science.person.person import BodyFatMethod, Sex, TrainingStatus
 from steelyard.science.register.errors import OutOfDomain
 from steelyard.science.register.evidence import ENTRIES
-
-
-def person(
-    sex: Sex = Sex.MALE,
-    status: TrainingStatus = TrainingStatus.INTERMEDIATE,
-    body_fat: BodyFatReading | None = None,
-) -> Person:
-    return Person(
-        sex=sex,
-        age_years=30.0,
-        height_cm=180.0,
-        weight_kg=80.0,
-        activity=ActivityLevel.MODERATE,
-        training=Training(status=status),
-        body_fat=body_fat,
-    )
-
-
-def reading(fraction: float, method: BodyFatMethod = BodyFatMethod.DXA) -> BodyFatReading:
-    return BodyFatReading(fat_fraction=fraction, method=method)
-
 
 # --- density --------------------------------------------------------------------------------------------------
 
@@ -165,17 +137,17 @@ def test_a_neck_as_wide_as_the_abdomen_is_refused(neck: float) -> None:
 @pytest.mark.parametrize("fraction", [0.0299, 0.6001, -1.0, 15.0, math.nan])
 def test_a_reading_outside_the_domain_is_refused(fraction: float) -> None:
     with pytest.raises(OutOfDomain):
-        fat_estimate(person(body_fat=reading(fraction)))
+        fat_estimate(lifter(fat=fraction))
 
 
 @pytest.mark.parametrize("fraction", [0.03, 0.60])
 def test_the_ends_of_the_domain_are_accepted(fraction: float) -> None:
-    assert fat_estimate(person(body_fat=reading(fraction))).mean == fraction
+    assert fat_estimate(lifter(fat=fraction)).mean == fraction
 
 
 def test_unspecified_sex_takes_both_equations_and_widens() -> None:
-    guess = fat_estimate(person(Sex.UNSPECIFIED))
-    low, high = (fat_estimate(person(sex)) for sex in (Sex.MALE, Sex.FEMALE))
+    guess = fat_estimate(lifter(Sex.UNSPECIFIED))
+    low, high = (fat_estimate(lifter(sex)) for sex in (Sex.MALE, Sex.FEMALE))
     assert guess.mean == pytest.approx((low.mean + high.mean) / 2)
     assert guess.sd > low.sd
 
@@ -207,7 +179,7 @@ def test_gallagher_reproduces_the_healthy_ranges() -> None:
 
 
 def test_without_a_reading_the_estimate_is_wide_and_not_called_measured() -> None:
-    trained, untrained = (fat_estimate(person(status=s)) for s in (TrainingStatus.NOVICE, TrainingStatus.UNTRAINED))
+    trained, untrained = (fat_estimate(lifter(status=s)) for s in (TrainingStatus.NOVICE, TrainingStatus.UNTRAINED))
     for result in (trained, untrained):
         assert result.method is BodyFatMethod.BMI_EQUATION
         assert not result.is_measured
@@ -217,8 +189,8 @@ def test_without_a_reading_the_estimate_is_wide_and_not_called_measured() -> Non
 
 
 def test_a_number_from_bmi_given_as_a_reading_is_no_better() -> None:
-    given_reading = fat_estimate(person(body_fat=reading(0.2, BodyFatMethod.BMI_EQUATION)))
-    assert given_reading.sd == fat_estimate(person()).sd
+    given_reading = fat_estimate(lifter(fat=0.2, method=BodyFatMethod.BMI_EQUATION))
+    assert given_reading.sd == fat_estimate(lifter()).sd
     assert not given_reading.is_measured
 
 
@@ -252,7 +224,7 @@ def test_every_method_has_an_error_and_agrees_with_the_single_reading(method: Bo
     assert 0.0 < error.day_to_day_sd < error.sd
     assert ENTRIES[f"body_fat_error_{method}"].value == error.sd
     for status in TrainingStatus:
-        single = fat_estimate(person(status=status, body_fat=reading(0.2, method)))
+        single = fat_estimate(lifter(status=status, fat=0.2, method=method))
         assert single.sd == method_error(method, status).sd
         assert single.is_measured is (method is not BodyFatMethod.BMI_EQUATION)
 

@@ -8,13 +8,14 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from lifters import lifter
 from steelyard.http.languages import english
 from steelyard.science.measures import resting_energy
 from steelyard.science.measures.body_composition import FatEstimate
 from steelyard.science.measures.linear_equations import Cell, EnergyUnit, LinearEquation, Terms, weighted_sums
 from steelyard.science.measures.resting_equations import RESTING_EQUATIONS, SCHOFIELD
 from steelyard.science.numbers.elementwise import arrays
-from steelyard.science.person.person import ActivityLevel, BodyFatMethod, Person, Sex, Training, TrainingStatus
+from steelyard.science.person.person import BodyFatMethod, Person, Sex, TrainingStatus
 from steelyard.science.register.evidence import ENTRIES
 
 BY_ID = {equation.id: equation for equation in RESTING_EQUATIONS}
@@ -23,23 +24,6 @@ BANDED = ("henry_weight", "henry_weight_height", "schofield", "fao_1985")
 # Two reference bodies: W, H, A, FFM, FM.
 MAN = (80.0, 180.0, 30.0, 68.0, 12.0)
 WOMAN = (62.0, 166.0, 30.0, 46.5, 15.5)
-
-
-def person(
-    sex: Sex = Sex.MALE,
-    age: float = 30.0,
-    height: float = 180.0,
-    weight: float = 80.0,
-    status: TrainingStatus = TrainingStatus.INTERMEDIATE,
-) -> Person:
-    return Person(
-        sex=sex,
-        age_years=age,
-        height_cm=height,
-        weight_kg=weight,
-        activity=ActivityLevel.MODERATE,
-        training=Training(status=status),
-    )
 
 
 def fat(fraction: float = 0.15, sd: float = 0.03, is_measured: bool = True) -> FatEstimate:
@@ -271,7 +255,7 @@ def test_arrays_equal_scalars() -> None:
     ],
 )
 def test_preferred_equations_fit_the_person(status: TrainingStatus, is_measured: bool, preferred: set[str]) -> None:
-    result = resting_energy.estimate(person(status=status), fat(is_measured=is_measured))
+    result = resting_energy.estimate(lifter(status=status), fat(is_measured=is_measured))
     assert set(result.preferred) == preferred
     weights = {row.id: row.weight for row in result.rows if row.weight}
     assert set(weights) == preferred
@@ -283,7 +267,7 @@ def test_preferred_equations_fit_the_person(status: TrainingStatus, is_measured:
 
 
 def test_rows_agree_with_the_equations() -> None:
-    result = resting_energy.estimate(person(), fat())
+    result = resting_energy.estimate(lifter(), fat())
     assert {row.id for row in result.rows} == set(BY_ID) - {"owen_athlete_f"}
     for row in result.rows:
         assert row.kcal_per_day == pytest.approx(evaluate(BY_ID[row.id], MAN, True))
@@ -294,7 +278,9 @@ def test_every_row_that_does_not_apply_says_why() -> None:
         for is_measured in (True, False):
             for age in (15.0, 30.0, 50.0, 90.0):
                 for sex in (Sex.MALE, Sex.FEMALE):
-                    result = resting_energy.estimate(person(sex, age, status=status), fat(is_measured=is_measured))
+                    result = resting_energy.estimate(
+                        lifter(sex, age_years=age, status=status), fat(is_measured=is_measured)
+                    )
                     for row in result.rows:
                         assert row.is_applicable is (row.why_not is None)
                         if row.why_not is not None:
@@ -302,13 +288,13 @@ def test_every_row_that_does_not_apply_says_why() -> None:
 
 
 def test_the_textbook_twin_is_not_counted_twice() -> None:
-    rows = {row.id: row for row in resting_energy.estimate(person(status=TrainingStatus.UNTRAINED), fat()).rows}
+    rows = {row.id: row for row in resting_energy.estimate(lifter(status=TrainingStatus.UNTRAINED), fat()).rows}
     assert rows["katch_mcardle"].kcal_per_day == rows["cunningham_1991"].kcal_per_day
     assert not rows["katch_mcardle"].is_applicable
 
 
 def test_sd_is_made_of_its_parts() -> None:
-    result = resting_energy.estimate(person(), fat(sd=0.04))
+    result = resting_energy.estimate(lifter(), fat(sd=0.04))
     parts = math.hypot(result.between_equations_sd, result.individual_sd, result.body_fat_sd)
     assert result.sd == pytest.approx(parts)
     # Cunningham, ten Haaf and Tinsley: mean slope on fat-free mass (22 + 22.771 + 25.9) / 3 kcal/kg.
@@ -318,14 +304,14 @@ def test_sd_is_made_of_its_parts() -> None:
 
 
 def test_a_surer_reading_narrows_the_interval() -> None:
-    wide = resting_energy.estimate(person(), fat(sd=0.05))
-    narrow = resting_energy.estimate(person(), fat(sd=0.01))
+    wide = resting_energy.estimate(lifter(), fat(sd=0.05))
+    narrow = resting_energy.estimate(lifter(), fat(sd=0.01))
     assert narrow.sd < wide.sd
     assert narrow.mean == wide.mean
 
 
 def test_one_preferred_equation_still_carries_the_spread() -> None:
-    result = resting_energy.estimate(person(), fat(is_measured=False))
+    result = resting_energy.estimate(lifter(), fat(is_measured=False))
     assert result.preferred == ("ten_haaf_weight",)
     applicable = [row.kcal_per_day for row in result.rows if row.is_applicable]
     assert result.between_equations_sd == pytest.approx(np.std(applicable, ddof=1))
@@ -334,7 +320,7 @@ def test_one_preferred_equation_still_carries_the_spread() -> None:
 def test_unspecified_sex_takes_both_and_widens() -> None:
     reading = fat(is_measured=False)
     both, man, woman = (
-        resting_energy.estimate(person(sex, status=TrainingStatus.UNTRAINED), reading)
+        resting_energy.estimate(lifter(sex, status=TrainingStatus.UNTRAINED), reading)
         for sex in (Sex.UNSPECIFIED, Sex.MALE, Sex.FEMALE)
     )
     assert both.mean == pytest.approx((man.mean + woman.mean) / 2)
@@ -352,7 +338,7 @@ def test_ages_outside_every_range_are_answered_with_a_wider_interval(
 ) -> None:
     reading = fat(is_measured=is_measured)
     inside, close, beyond = (
-        resting_energy.estimate(person(age=age, status=status), reading) for age in (30.0, near, far)
+        resting_energy.estimate(lifter(age_years=age, status=status), reading) for age in (30.0, near, far)
     )
     assert math.isfinite(beyond.mean)
     assert "RESTING_AGE_EXTRAPOLATED" in {note.code for note in beyond.notes}
@@ -373,7 +359,7 @@ def test_ages_outside_every_range_are_answered_with_a_wider_interval(
 @pytest.mark.parametrize("age", [9.0, 100.0])
 def test_outside_every_range_body_fat_that_nobody_measured_moves_nothing(status: TrainingStatus, age: float) -> None:
     lean, fat_one = (
-        resting_energy.estimate(person(age=age, status=status), fat(fraction, is_measured=False))
+        resting_energy.estimate(lifter(age_years=age, status=status), fat(fraction, is_measured=False))
         for fraction in (0.08, 0.4)
     )
     assert lean.mean == pytest.approx(fat_one.mean)
@@ -383,16 +369,16 @@ def test_outside_every_range_body_fat_that_nobody_measured_moves_nothing(status:
 
 def test_leaving_a_studied_age_does_not_move_the_mean() -> None:
     for before, after in ((35.999999, 36.0), (18.0, 17.999999)):
-        a, b = (resting_energy.estimate(person(age=age), fat(is_measured=False)) for age in (before, after))
+        a, b = (resting_energy.estimate(lifter(age_years=age), fat(is_measured=False)) for age in (before, after))
         assert b.mean == pytest.approx(a.mean, abs=0.01)
 
 
 people = st.builds(
-    person,
+    lifter,
     sex=st.sampled_from(Sex),
-    age=st.floats(14, 95),
-    height=st.floats(140, 210),
-    weight=st.floats(40, 200),
+    age_years=st.floats(14, 95),
+    height_cm=st.floats(140, 210),
+    weight_kg=st.floats(40, 200),
     status=st.sampled_from(TrainingStatus),
 )
 

@@ -3,7 +3,8 @@
 import math
 
 import pytest
-from plan_people import MAN, fields_of
+from msgspec.structs import replace
+from plan_people import MAN
 from steelyard.science.log import Log, Measured, Weighing
 from steelyard.science.measures import method_error
 from steelyard.science.member import StartingBody, Told
@@ -12,7 +13,7 @@ from steelyard.science.numbers import Estimate
 from steelyard.science.person import BodyFatMethod, BodyFatReading, Person
 
 FIRST = 738_000
-UNREAD = Person(**{**fields_of(MAN), "body_fat": None})
+UNREAD = replace(MAN, body_fat=None)
 
 
 def notes(*readings: tuple[int, float, BodyFatMethod], who: Person = UNREAD) -> list[dict[str, object]]:

@@ -3,19 +3,13 @@
 from typing import Any
 
 import pytest
+from lifters import lifter
 from msgspec.structs import replace
 from steelyard.science.log import IntakeDay, Log, Weighing
 from steelyard.science.member import Member, Told
-from steelyard.science.person import ActivityLevel, Person, Sex, Training, TrainingStatus
+from steelyard.science.person import Sex, TrainingStatus
 
-PERSON = Person(
-    sex=Sex.FEMALE,
-    age_years=34.0,
-    height_cm=168.0,
-    weight_kg=71.0,
-    activity=ActivityLevel.LIGHT,
-    training=Training(status=TrainingStatus.NOVICE, resistance_sessions_per_week=3.0),
-)
+PERSON = lifter(Sex.FEMALE, age_years=34.0, height_cm=168.0, weight_kg=71.0, status=TrainingStatus.NOVICE, sessions=3.0)
 
 
 def log(eaten: float, days: int = 28) -> Log:

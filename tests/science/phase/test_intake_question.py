@@ -1,12 +1,13 @@
 """An intake for a target, of somebody who is known to keep to a part of deficits."""
 
 import pytest
-from plan_people import ALL_SOURCES, CLEAR, MAN, fields_of
+from msgspec.structs import replace
+from plan_people import ALL_SOURCES, CLEAR, MAN
 from season_people import having
 from steelyard.science.body import BodyTarget, TargetQuantity
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
-from steelyard.science.person import Person, Training, TrainingStatus
+from steelyard.science.person import Training, TrainingStatus
 from steelyard.science.phase import IntakeAnswer, answer_date, answer_intake
 
 DAYS = 42
@@ -47,7 +48,7 @@ def test_a_far_date_hides_no_target_of_body_fat(target: float) -> None:
     # A year of nothing leaves somebody active who does not lift the quarter of a kilogram of fat that the model keeps,
     # and so little lean tissue that it is a larger share of them than the target.
     training = Training(status=TrainingStatus.INTERMEDIATE)
-    member = Member(Told(Person(**{**fields_of(MAN), "training": training}), CLEAR, Estimate(4200.0, 100.0)))
+    member = Member(Told(replace(MAN, training=training), CLEAR, Estimate(4200.0, 100.0)))
     found = answer_intake(member, BodyTarget(TargetQuantity.FAT_FRACTION, target), 371, 2.0, ALL_SOURCES)
     assert found.is_feasible
     end = found.path.states[-1]

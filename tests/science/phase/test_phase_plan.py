@@ -4,7 +4,8 @@ from datetime import timedelta
 from itertools import pairwise
 
 import pytest
-from plan_people import MAN, ORDINARY, START, change, cut, fields_of, member_of, person, plan
+from msgspec.structs import replace
+from plan_people import MAN, ORDINARY, START, change, cut, member_of, person, plan
 from steelyard.science import rails
 from steelyard.science.body.uncertainty import ALL_SOURCES
 from steelyard.science.measures.assessment import assess
@@ -258,7 +259,7 @@ def test_screening_is_required() -> None:
     [(TrainingStatus.NOVICE, 0.005), (TrainingStatus.INTERMEDIATE, 0.0025), (TrainingStatus.ADVANCED, 0.0015)],
 )
 def test_a_surplus_past_the_rate_of_gain_is_capped(status: TrainingStatus, limit: float) -> None:
-    who = Person(**{**fields_of(MAN), "training": Training(status=status, resistance_sessions_per_week=4)})
+    who = replace(MAN, training=Training(status=status, resistance_sessions_per_week=4))
     found = plan(who, ReturnAim(gain_weeks=12, surplus_kcal=1000))
     assert found.forecast is not None
     gain = found.phases[2]

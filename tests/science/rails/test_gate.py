@@ -6,14 +6,13 @@ Limits are typed here again; their sources stand beside them in the table of rai
 from typing import Any
 
 import pytest
+from lifters import CLEAR, screened
 from steelyard.science import rails
 from steelyard.science.person.person import Sex, TrainingStatus
-from steelyard.science.person.screening import EatingDisorder, Screening
 from steelyard.science.rails.gate import Cleared, Purpose, ToldWeek, clear, first_broken, nothing_told
 from steelyard.science.rails.subject import Scale, Subject
 
-CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
-PREGNANT = Screening(is_pregnant=True, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
+PREGNANT = screened(is_pregnant=True)
 
 
 def body(**changed: Any) -> Subject:

@@ -8,15 +8,15 @@ import re
 from typing import Any
 
 import pytest
+from lifters import CLEAR, screened
 from steelyard.http.languages import LANGUAGES, english, said
 from steelyard.science import rails
 from steelyard.science.person.person import Sex, TrainingStatus
-from steelyard.science.person.screening import Clearance, Condition, EatingDisorder, Medicine, Screening
+from steelyard.science.person.screening import Clearance, Condition, EatingDisorder, Medicine
 from steelyard.science.rails import broken_rules, table
 from steelyard.science.rails.subject import Refused, Scale, Subject
 from steelyard.science.register import say
 
-CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 CLEARED = Clearance(given_by="physician", reason="well controlled, reviewed this month")
 
 
@@ -37,11 +37,6 @@ def subject(**changed: Any) -> Subject:
         "screening": CLEAR,
     }
     return Subject(**{**values, **changed})
-
-
-def screened(**changed: Any) -> Screening:
-    values = {"is_pregnant": False, "is_breastfeeding": False, "eating_disorder": EatingDisorder.NONE}
-    return Screening(**{**values, **changed})
 
 
 def woman(**changed: Any) -> Subject:

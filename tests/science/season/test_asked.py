@@ -2,10 +2,11 @@
 
 import msgspec
 import pytest
-from plan_people import CLEAR, MAN, fields_of
+from msgspec.structs import replace
+from plan_people import CLEAR, MAN
 from season_people import asked
 from steelyard.science.member import Member, Told
-from steelyard.science.person import Clearance, Person, Screening
+from steelyard.science.person import Clearance, Screening
 from steelyard.science.season.asked import week_of_clearance
 from steelyard.science.season.policy import Policy, ReadyMade
 
@@ -42,7 +43,7 @@ def test_limits_on_cuts_are_those_of_the_strategy_or_the_stricter_asked_for() ->
     [(64.0, 52), (64.9, 5), (60.0, 260), (65.0, None), (72.0, None)],  # 365.25 days a year
 )
 def test_a_deficit_needs_clearance_from_the_week_of_the_65th_birthday_on(age_years: float, week: int | None) -> None:
-    who = Person(**{**fields_of(MAN), "age_years": age_years})
+    who = replace(MAN, age_years=age_years)
     assert week_of_clearance(Member(Told(who, CLEAR))) == week
     cleared = Screening(
         is_pregnant=False, is_breastfeeding=False, eating_disorder=CLEAR.eating_disorder,
