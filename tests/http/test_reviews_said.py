@@ -425,3 +425,108 @@ async def test_a_goal_of_which_less_than_half_can_still_come_off_is_too_far(
         assert why["params"]["fat_kg"] < 0.5 * why["params"]["target_kg"] == 2.0
         assert why["params"]["date"] == (START + timedelta(days=41)).isoformat()
         assert "REVIEW_START_AGAIN" in codes_of(answer)
+
+
+def gaining(days: int, per_day_kg: float, logged_kcal: float, **profile: Any) -> dict[str, Any]:
+    """Somebody in a gain of 2350 kcal whose weight rises so, and who logs so much."""
+    asked = unweighed("gain", per_day_kg, days, days)
+    asked["profile"] |= profile
+    asked["profile"]["training"]["status"] = "intermediate"
+    asked["log"]["intakes"] = [entry | {"intake_kcal": logged_kcal} for entry in asked["log"]["intakes"]]
+    return asked
+
+
+@pytest.mark.parametrize(("logged_kcal", "per_day_kg"), [(2750, 0.07), (2900, 0.09)])
+async def test_a_gain_far_over_its_ceiling_by_its_own_log_is_offered_an_end(
+    service: Running, logged_kcal: float, per_day_kg: float
+) -> None:
+    """It was told for four months, week after week, that the plan stands."""
+    for early in (14, 21):
+        answer = await review(service, gaining(early, per_day_kg, logged_kcal))
+        assert answer["decision"] == "continue", early
+        assert not codes_of(answer) & {"REVIEW_GAIN_OVERRUN", "REVIEW_GAIN_ANEW"}
+    for days, as_of in ((28, 28), (28, 29), (35, 35), (35, 38)):  # and the same on the days after
+        asked = gaining(days, per_day_kg, logged_kcal)
+        asked["as_of_date"] = (START + timedelta(days=as_of)).isoformat()
+        answer = await review(service, asked)
+        assert (answer["verdict"], answer["decision"], answer["correction_kcal"]) == ("faster", "end", 0), as_of
+        assert codes_of(answer) >= {"REVIEW_GAIN_OVERRUN", "REVIEW_GAIN_ANEW"}
+        assert not codes_of(answer) & {"REVIEW_PLAN_STANDS", "REVIEW_WAITS", "REVIEW_AS_PLANNED"}
+        assert (answer["question"], answer["state"]["phase"]) == (None, None)
+        (why,) = (reason for reason in answer["reasons"] if reason["code"] == "REVIEW_GAIN_OVERRUN")
+        assert why["params"]["weeks"] == days // 7
+        # 0.25 % of body mass a week (Iraki et al. 2019).
+        assert why["params"]["most_kg"] == pytest.approx(0.0025 * 74.0 * days / 7, rel=0.05)
+        assert why["params"]["gained_kg"] > why["params"]["most_kg"]
+
+
+@pytest.mark.parametrize(
+    ("per_day_kg", "logged_kcal"),
+    [
+        (0.02, 2350),  # on plan
+        (0.02, 2700),  # logs more, and gains no faster than is right
+    ],
+)
+async def test_a_gain_under_its_ceiling_goes_on(service: Running, per_day_kg: float, logged_kcal: float) -> None:
+    for days in (28, 35, 42):
+        answer = await review(service, gaining(days, per_day_kg, logged_kcal))
+        assert "REVIEW_GAIN_OVERRUN" not in codes_of(answer), days
+
+
+async def test_who_keeps_to_a_gain_by_now_is_not_told_to_end_it(service: Running) -> None:
+    asked = gaining(35, 0.07, 2750)
+    for entry in asked["log"]["intakes"][-7:]:
+        entry["intake_kcal"] = 2350
+    answer = await review(service, asked)
+    assert answer["decision"] == "continue"
+    assert "REVIEW_KEPT_LATELY" in codes_of(answer)
+
+
+async def test_a_gain_that_was_planned_ends_at_the_usual_ceiling(service: Running) -> None:
+    """The plan named it and held from it on, and the reviews of the gain knew nothing of it."""
+    asked = gaining(28, 0.02, 2350, body_fat={"fat_fraction": 0.15, "method": "dxa"})
+    plan = await service.client.post(
+        "/v1/plans",
+        json={key: asked[key] for key in ("profile", "screening")}
+        | {"start_date": START.isoformat(), "phase": {"kind": "gain", "weeks": 12}},
+    )
+    state = plan.json()["state"]
+    assert state["phase"]["fat_ceiling_fraction"] == 0.17
+    del asked["phase"]
+    weights = asked["log"]["weights"]
+    asked["log"]["weights"] = [entry | {"weight_kg": round(72.0 + 0.03 * i, 1)} for i, entry in enumerate(weights)]
+    told = plan.json()["phases"][0]["weeks"][0]["intake_kcal"]
+    asked["log"]["intakes"] = [entry | {"intake_kcal": told} for entry in asked["log"]["intakes"]]
+    assert (await review(service, asked | {"state": state}))["decision"] == "continue"
+    state["phase"]["start_body"]["fat_kg"]["mean"] = 0.168 * 72.0  # who was fatter than was thought
+    answer = await review(service, asked | {"state": state})
+    assert answer["decision"] == "end"
+    (met,) = (reason for reason in answer["reasons"] if reason["code"] == "REVIEW_CEILING_MET")
+    assert met["params"]["ceiling_percent"] == 17.0
+    assert met["params"]["fat_percent"] == pytest.approx(100.0 * answer["body_fat_fraction"]["mean"], abs=0.1)
+    assert met["params"]["fat_percent"] > 17.0
+
+
+@pytest.mark.parametrize(("fat", "is_enough"), [(0.12, False), (0.19, True)])
+async def test_a_minor_is_held_where_a_gain_is_enough_and_hears_of_no_body_fat(
+    service: Running, fat: float, is_enough: bool
+) -> None:
+    asked = gaining(28, 0.02, 2350, age_years=16, body_fat={"fat_fraction": fat, "method": "dxa"})
+    answer = await review(service, asked)
+    assert (answer["decision"] == "end") is is_enough
+    assert ("REVIEW_GAIN_ENOUGH" in codes_of(answer)) is is_enough
+    assert "REVIEW_CEILING_MET" not in codes_of(answer)
+    assert not any("%" in reason["text"] for reason in answer["reasons"] if reason["code"] == "REVIEW_GAIN_ENOUGH")
+
+
+@pytest.mark.parametrize(("eating_disorder", "is_settled"), [("none", True), ("unsure", False)])
+async def test_who_was_unsure_of_an_eating_disorder_is_recommended_no_other_deficit(
+    service: Running, eating_disorder: str, is_settled: bool
+) -> None:
+    """No decision recommends a deficit before a doubt is settled: no review does."""
+    asked = behind(35, 0.0, 2150)
+    asked["screening"] |= {"eating_disorder": eating_disorder}
+    answer = await review(service, asked)
+    assert (answer["decision"], "REVIEW_GETS_NOWHERE" in codes_of(answer)) == ("end", True)
+    assert ("REVIEW_START_AGAIN" in codes_of(answer)) is is_settled
+    assert ("REVIEW_START_AGAIN_SETTLED" in codes_of(answer)) is not is_settled

@@ -36,6 +36,7 @@ from steelyard.science.phase import (
     PlannedWeek,
     SizeOffered,
     bodies_along,
+    gain_ceiling,
     levers_of,
     no_plan,
     plan_deficit,
@@ -189,7 +190,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
         plan = plan._replace(nearest=_nearest_that_stands(asked, member, plan.nearest, until_event))
     assessed, path, cut = member.assessed, plan.forecast, plan.cut_phase
     days = _explain_days(asked, member.subject, told.value)
-    to_follow = _to_follow(asked, told.value)
+    to_follow = _to_follow(asked, member.subject, told.value)
     doubts = provisional(member, asked.start) if told.value else []
     if asked.lived is not None and told.value:
         doubts += doubts_about_week(asked.lived, member.subject, told.value[-1].phase.weeks[-1].last_day)
@@ -350,7 +351,7 @@ def _deficit_before(asked: PlanAsked) -> DeficitBefore:
     return DeficitBefore(float(aim.weeks_done)) if aim.weeks_done else asked.history.deficit_before
 
 
-def _to_follow(asked: PlanAsked, phases: Sequence[PhasePlanned]) -> PhaseToFollow | None:
+def _to_follow(asked: PlanAsked, subject: Subject, phases: Sequence[PhasePlanned]) -> PhaseToFollow | None:
     """The phase that was asked for, or the hold in its place; None where none is planned."""
     aim = asked.aim
     if not phases:
@@ -362,7 +363,9 @@ def _to_follow(asked: PlanAsked, phases: Sequence[PhasePlanned]) -> PhaseToFollo
     place = next((i for i, one in enumerate(phases) if one.phase.kind == kind.value), 0)
     is_gain = phases[place].phase.kind == PhaseKind.GAIN.value
     if not isinstance(aim, DeficitAim):
-        return PhaseToFollow(place, None, aim.fat_ceiling if isinstance(aim, GainAim) and is_gain else None, 0.0)
+        # A gain ends at the ceiling that it was planned by, whether or not it was asked for.
+        ceiling = gain_ceiling(subject, aim.fat_ceiling) if isinstance(aim, GainAim) and is_gain else None
+        return PhaseToFollow(place, None, ceiling, 0.0)
     fat_loss = aim.fat_loss_kg
     if aim.has_goal and fat_loss is None:
         fat_loss = -phases[place].change.fat_kg.mean

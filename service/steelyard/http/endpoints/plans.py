@@ -111,7 +111,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
     to_follow = plan.to_follow
     if to_follow is None:
         return mapping.state_on(now, body.state)
-    planned, fat_loss = plan.phases[to_follow.place], to_follow.fat_loss_kg
+    planned, fat_loss, ceiling = plan.phases[to_follow.place], to_follow.fat_loss_kg, to_follow.fat_ceiling
     before = states.phases_known(body.state).given_up(body.start_date)
     phase = PhaseFollowed(
         kind=PhaseKind(planned.phase.kind),
@@ -126,11 +126,11 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
             for week in planned.weeks
         ],
         maintenance=KnownMaintenance(
-            kcal_per_day=_within(plan.maintenance.mean, 800, 8000),
-            standard_deviation_kcal=_within(plan.maintenance.sd, 20, 600),
+            kcal_per_day=round(_within(plan.maintenance.mean, 800, 8000), 1),
+            standard_deviation_kcal=round(_within(plan.maintenance.sd, 20, 600), 1),
         ),
         fat_loss_kg=None if fat_loss is None else round(_within(fat_loss, 0.2, 40), 3),
-        fat_ceiling_fraction=to_follow.fat_ceiling,
+        fat_ceiling_fraction=None if ceiling is None else round(_within(ceiling, 0.08, 0.6), 4),
         usual_intake_kcal=body.current_intake_kcal,
         start_body=phases.start_body(now.body),
         logging_ratio=None if plan.learnt is None else figures.ratio_figure(plan.learnt.logging_ratio),
@@ -141,7 +141,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
 
 
 def _within(value: float, low: float, high: float) -> float:
-    return round(min(max(value, low), high), 1)
+    return min(max(value, low), high)
 
 
 def _asked(body: PlanRequest) -> answers.PlanAsked:

@@ -37,6 +37,7 @@ from .deficit_solver import (
 )
 from .draft import (
     ceiling_that_holds,
+    gain_ceiling,
     is_at_ceiling,
     with_usual_diet,
 )
@@ -192,6 +193,7 @@ __all__ = [
     "ceiling_that_holds",
     "corrected_week",
     "diet_of_week",
+    "gain_ceiling",
     "gain_weeks",
     "is_at_ceiling",
     "levers_of",

@@ -167,12 +167,8 @@ class Draft:
 
         The usual one holds also those to whom no body fat is named.
         """
-        state = self.likely[-1] if state is None else state
-        if asked is not None:
-            return is_at_ceiling(state, asked)
-        if self.subject.bmi < rails.BMI_FLOOR:
-            return False
-        return is_at_ceiling(state, ceiling_that_holds(self.subject))
+        ceiling = gain_ceiling(self.subject, asked)
+        return ceiling is not None and is_at_ceiling(self.likely[-1] if state is None else state, ceiling)
 
     @property
     def why_held(self) -> Message:
@@ -219,6 +215,14 @@ def ceiling_that_holds(subject: Subject, chosen: float | None = None) -> float:
     is_sure = subject.is_fat_measured or subject.age_years < rails.ADULT_YEARS
     ceiling = usual_ceiling(subject.sex) if chosen is None else chosen
     return ceiling + (0.0 if is_sure else subject.fat_below)
+
+
+def gain_ceiling(subject: Subject, asked: float | None = None) -> float | None:
+    """The body fat at which a gain ends: as asked, or the usual one; None of an underweight body, which may gain
+    whatever it has."""
+    if asked is not None:
+        return asked
+    return None if subject.bmi < rails.BMI_FLOOR else ceiling_that_holds(subject)
 
 
 def is_at_ceiling(state: BodyState, ceiling: float) -> bool:

@@ -153,10 +153,14 @@ def _has_eating_disorder(screening: Screening) -> bool:
     return screening.eating_disorder in (EatingDisorder.CURRENT, EatingDisorder.PAST)
 
 
+def is_in_doubt(subject: Subject) -> bool:
+    """Whether somebody was unsure about an eating disorder: until that is settled no deficit is recommended."""
+    return subject.screening is not None and subject.screening.eating_disorder is EatingDisorder.UNSURE
+
+
 def check_doubt(subject: Subject) -> None:
     """Raises ``Refused`` where a doubt about an eating disorder was not answered: no deficit is then recommended."""
-    screening = subject.screening
-    if screening is not None and screening.eating_disorder is EatingDisorder.UNSURE:
+    if is_in_doubt(subject):
         raise Refused(*refusing(EATING_DISORDER, "screening.eating_disorder", say("REFUSED_DOUBT")))
 
 

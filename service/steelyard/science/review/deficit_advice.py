@@ -12,7 +12,7 @@ from .correction import IntakeLimits, RestOfPhase, up
 from .due import Due
 from .next_step import Advice, NextStep
 from .reading import Now
-from .step import Held, held_step, is_one_step, rail_actions, with_room
+from .step import Held, has_stepped_down, held_step, is_one_step, rail_actions, with_room
 
 _FORTNIGHT = 14
 
@@ -163,7 +163,7 @@ class DeficitAdvice:
         if futile is None or not self.is_judged:
             return None
         has_time = futile.days_left >= texts.TURN_BACK_DAYS
-        is_mended = change < 0 or due.waits or self._has_stepped_lately()
+        is_mended = change < 0 or due.waits or has_stepped_down(self.phase, self.now.day)
         if futile.fat_kg is None and has_time and is_mended and not futile.is_gaining:
             return None
         why = say(texts.GETS_NOWHERE, weeks=futile.weeks)
@@ -171,12 +171,9 @@ class DeficitAdvice:
             on = date.fromordinal(futile.last_day).isoformat()
             why = say(texts.GOAL_TOO_FAR, date=on, fat_kg=max(0.0, futile.fat_kg), target_kg=self.target or 0.0)
         ended = self._end(why)
-        return ended._replace(reasons=[*ended.reasons, say(texts.START_AGAIN)])
-
-    def _has_stepped_lately(self) -> bool:
-        """Whether less was told so short a time ago that it is still to show what it does."""
-        since = self.now.day - texts.TURN_BACK_DAYS
-        return any(change.change_kcal < 0.0 and since < change.day for change in self.phase.changes)
+        # Who was unsure about an eating disorder is recommended no other deficit before that is settled.
+        again = texts.START_AGAIN_SETTLED if rails.is_in_doubt(self.course.subject) else texts.START_AGAIN
+        return ended._replace(reasons=[*ended.reasons, say(again)])
 
     def _say_if_ahead(self, *, is_eaten_enough: bool) -> None:
         """Whoever is ahead in a phase of which only the length was asked for may stop early; that there is no need to

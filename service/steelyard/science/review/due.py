@@ -14,8 +14,16 @@ from ..log import Log, is_known_on, paused_until
 from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
-from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedChange, PromisedPath
-from ..rails import Scale, Subject, may_not_diet
+from ..phase import (
+    DAYS_PER_WEEK,
+    MOST_WEEKS,
+    FollowedPhase,
+    PhaseKind,
+    PromisedChange,
+    PromisedPath,
+    gain_ceiling,
+)
+from ..rails import GAIN_RATE_LIMIT, Scale, Subject, forbids_fat_target, may_not_diet
 from ..register import traced
 from . import texts
 from .correction import STEP_KCAL, RestOfPhase
@@ -58,12 +66,28 @@ class Futile(NamedTuple):
     is_gaining: bool
 
 
+class Full(NamedTuple):
+    """A gain at its ceiling: the body fat that is read, and the one at which it ends (fractions)."""
+
+    fat_fraction: float
+    ceiling: float
+
+
+class Overrun(NamedTuple):
+    """A gain that is for certain faster than the ceiling on its rate: tissue gained in so many weeks, and the most of
+    it that the ceiling leaves [kg]."""
+
+    weeks: int
+    gained_kg: float
+    most_kg: float
+
+
 class Due(NamedTuple):
     """What two readings agree on: a change of intake [kcal/d], and the morning on which the phase then ends.
 
     ``waits``: the later reading alone says so; the next review tells. ``is_met``: the fat to lose is lost by today's
     reading, and by the last whole week's it was to be lost by now. ``futile``: why to end a deficit that does not do
-    what it is for.
+    what it is for. ``full`` and ``overrun``: why to end a gain.
     """
 
     change_kcal: int = 0
@@ -71,6 +95,8 @@ class Due(NamedTuple):
     waits: bool = False
     is_met: bool = False
     futile: Futile | None = None
+    full: Full | None = None
+    overrun: Overrun | None = None
 
 
 NOTHING = Due()
@@ -222,8 +248,7 @@ def futile(
     worked = phase.worked_days(day - phase.start_day)
     if not phase.kind.is_deficit or worked < texts.FUTILE_GAINING_DAYS:
         return None
-    is_other = settled is not None and settled.found in (Finding.MORE_THAN_LOGGED, Finding.WATER)
-    if is_other and settled is not None and before < settled.day + texts.LEAST_DAYS:
+    if _is_to_show(settled, before):
         return None
     found = None
     for morning in (before, day):
@@ -235,6 +260,62 @@ def futile(
         if found is None or (worked < _least_worked(phase) and not found.is_gaining):
             return None
     return found
+
+
+def _is_to_show(settled: Settled | None, day: int) -> bool:
+    """Whether water, or food that was found missing, has not had a fortnight by then to show."""
+    is_other = settled is not None and settled.found in (Finding.MORE_THAN_LOGGED, Finding.WATER)
+    return is_other and settled is not None and day < settled.day + texts.LEAST_DAYS
+
+
+@traced
+def ended_gain(
+    member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, settled: Settled | None = None
+) -> tuple[Full | None, Overrun | None]:
+    """Why a gain is to end: by body fat as the last whole week read it, so that the next day says the same; and by its
+    rate, on which that week's reading and the one before agree."""
+    subject, day = today.course.subject, anchor_of(phase, today.now.day)
+    before = day - DAYS_PER_WEEK
+    if phase.kind is not PhaseKind.GAIN or subject.is_pregnant or before < phase.start_day + DAYS_PER_WEEK:
+        return None, None
+
+    def read_in(morning: int) -> PhaseRead | None:
+        past = log_until(log, morning)
+        if morning == today.now.day:
+            return today
+        return read_on(member, phase, past, morning, settled) if past.weighings else None
+
+    later = read_in(day)
+    if later is None:
+        return None, None
+    full, overrun = _full_on(phase, later), _overrun_on(later)
+    is_early = day < phase.start_day + texts.FUTILE_GAINING_DAYS or _is_to_show(settled, before)
+    if overrun is None or is_early or may_not_diet(subject):
+        return full, None
+    earlier = read_in(before)
+    return full, None if earlier is None or _overrun_on(earlier) is None else overrun
+
+
+def _full_on(phase: FollowedPhase, read: PhaseRead) -> Full | None:
+    """By body fat as one reading has it: at the ceiling that was told, or the usual one of those to whom none is."""
+    subject, ceiling = read.course.subject, phase.fat_ceiling
+    if forbids_fat_target(subject) is not None:
+        ceiling = gain_ceiling(subject)
+    if ceiling is None or subject.fat_fraction < ceiling:
+        return None
+    return Full(subject.fat_fraction, ceiling)
+
+
+def _overrun_on(read: PhaseRead) -> Overrun | None:
+    """By its rate as one reading has it: so far by all of its 80 % interval, and of late."""
+    now, subject = read.now, read.course.subject
+    most_kg = GAIN_RATE_LIMIT[subject.training_status] * subject.weight_kg / DAYS_PER_WEEK  # a day
+    gained, lately = now.window.tissue, now.fortnight_tissue
+    if now.is_unseen or lately is None or now.window_days < texts.LEAST_DAYS:
+        return None
+    if gained.lower <= most_kg * now.window_days or lately.mean <= most_kg * texts.LEAST_DAYS:
+        return None
+    return Overrun(now.window_days // DAYS_PER_WEEK, gained.mean, most_kg * now.window_days)
 
 
 def _least_worked(phase: FollowedPhase) -> int:

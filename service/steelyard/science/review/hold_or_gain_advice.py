@@ -13,7 +13,7 @@ from .correction import STEP_KCAL, IntakeLimits, RestOfPhase, down, up
 from .due import Due
 from .next_step import Advice, NextStep
 from .reading import Now
-from .step import Held, held_step
+from .step import Held, has_stepped_down, held_step
 
 _SUPPOSED_TIMES = 3  # each leaves a tenth of what was over
 
@@ -54,6 +54,9 @@ class HoldOrGainAdvice:
                 limit = 100.0 * GAIN_RATE_LIMIT[subject.training_status]
                 return Advice(NextStep.END, 0, 0, [say(texts.TOO_FAST_A_GAIN, limit_percent=limit)], [])
             held = Held(slowed, is_raised=False)
+        overrun = self._overrun(held.change_kcal)
+        if overrun:
+            return Advice(NextStep.END, 0, 0, overrun, [])
         actions = [*course.protein_actions, *self._say_lost(held.change_kcal), *self._explain(limits, held, wanted)]
         is_capped = any(action.id == GAIN_RATE for action in actions)
         if self.phase.kind is PhaseKind.GAIN and not is_capped and not subject.is_pregnant:
@@ -131,13 +134,22 @@ class HoldOrGainAdvice:
 
     def _ceiling_met(self) -> Message | None:
         """Why a gain ends at its ceiling of body fat; it is not spoken of to those who may hear of no such target."""
-        subject, ceiling = self.course.subject, self.phase.fat_ceiling
-        if self.phase.kind is not PhaseKind.GAIN or ceiling is None or self.verdict is Verdict.TOO_EARLY:
+        full = self.due.full
+        if full is None:
             return None
-        if subject.fat_fraction < ceiling or rails.forbids_fat_target(subject) is not None:
-            return None
-        percent = round(100.0 * ceiling, 1)
-        return say(texts.CEILING_MET, fat_percent=100.0 * subject.fat_fraction, ceiling_percent=percent)
+        if rails.forbids_fat_target(self.course.subject) is not None:
+            return say(texts.GAIN_ENOUGH)
+        percent = round(100.0 * full.ceiling, 1)
+        return say(texts.CEILING_MET, fat_percent=100.0 * full.fat_fraction, ceiling_percent=percent)
+
+    def _overrun(self, change: int) -> list[Message]:
+        """Why a gain ends that is far too fast: by the log itself, or where no step is left to wait for."""
+        over, eaten = self.due.overrun, self.now.eaten
+        is_mended = change < 0 or self.due.waits or has_stepped_down(self.phase, self.now.day)
+        if over is None or eaten.is_kept_lately or (is_mended and not eaten.is_over):
+            return []
+        why = say(texts.GAIN_OVERRUN, weeks=over.weeks, gained_kg=over.gained_kg, most_kg=over.most_kg)
+        return [why, say(texts.GAIN_ANEW)]
 
     def _as_eaten_so_far(self) -> bool:
         """Forecast the days to come as they were eaten so far, where the log holds less than is told."""

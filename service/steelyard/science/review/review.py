@@ -22,7 +22,7 @@ from .advice import Ahead, advise, cleared
 from .aftermath import Aftermath
 from .check_in_signs import heed, says_no_cycle
 from .correction import Stint
-from .due import NOTHING, Due, futile, read_on, what_is_due
+from .due import NOTHING, Due, ended_gain, futile, read_on, what_is_due
 from .next_step import Advice
 from .notes import still_to_note
 from .question import LastAsked, OpenQuestion, Settled, question_of
@@ -199,6 +199,9 @@ def review_phase(
         found = _kept_first(phase, course.subject, now, judged, found)
     if is_open and judged.acted_on in (Verdict.SLOWER, Verdict.CONTRADICTED):
         found = found._replace(futile=futile(member, phase, log, read, settled))
+    if is_open:
+        full, overrun = ended_gain(member, phase, log, read, settled)
+        found = found._replace(full=full, overrun=overrun if judged.acted_on is Verdict.FASTER else None)
     by_log = advise(phase, course, now, read.promised, judged.acted_on, finished, found)
     told = cleared(course, heed(log.check_ins, course, day, by_log))
     advice = told.value.advice

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from .. import rails
-from ..phase import DAYS_PER_WEEK
+from ..phase import DAYS_PER_WEEK, FollowedPhase
 from ..rails import RailAction
 from . import texts
 from .correction import IntakeLimits, RestOfPhase, down, up
@@ -50,6 +50,12 @@ def with_room(held: Held, limits: IntakeLimits) -> Held:
 def is_one_step(limits: IntakeLimits) -> bool:
     """Whether one step brings a deficit inside the rails, or what protects the body at once asks for more."""
     return up(limits.least) <= texts.MOST_STEP_KCAL or limits.why.rule in _FLOORS
+
+
+def has_stepped_down(phase: FollowedPhase, day: int) -> bool:
+    """Whether less was told so short a time ago that it is still to show what it does."""
+    since = day - texts.TURN_BACK_DAYS
+    return any(change.change_kcal < 0.0 and since < change.day for change in phase.changes)
 
 
 def rail_actions(limits: IntakeLimits, course: RestOfPhase, held: Held, wanted: float, days: int) -> list[RailAction]:

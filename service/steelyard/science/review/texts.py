@@ -208,7 +208,7 @@ FUTILE_GAINING_DAYS = int(
         "review_futile_gaining",
         28,
         unit="d",
-        summary="The same where tissue was gained, by all of the 80 % interval",
+        summary="The same where tissue was gained, by all of the 80 % interval; and of a gain so far over its ceiling",
         basis=Basis.JUDGEMENT,
     )
 )
@@ -352,10 +352,14 @@ TOO_LATE = "REVIEW_TOO_LATE"
 MADE_UP = "REVIEW_MADE_UP"
 PURPOSE_MET = "REVIEW_PURPOSE_MET"
 CEILING_MET = "REVIEW_CEILING_MET"
+GAIN_ENOUGH = "REVIEW_GAIN_ENOUGH"
+GAIN_OVERRUN = "REVIEW_GAIN_OVERRUN"
+GAIN_ANEW = "REVIEW_GAIN_ANEW"
 LIMIT_REACHED = "REVIEW_LIMIT_REACHED"
 GETS_NOWHERE = "REVIEW_GETS_NOWHERE"
 GOAL_TOO_FAR = "REVIEW_GOAL_TOO_FAR"
 START_AGAIN = "REVIEW_START_AGAIN"
+START_AGAIN_SETTLED = "REVIEW_START_AGAIN_SETTLED"
 OVER = "REVIEW_PHASE_OVER"
 NOT_SAFE = "REVIEW_NOT_SAFE"
 NO_ROOM = "REVIEW_NO_ROOM"
