@@ -9,7 +9,7 @@ from steelyard import answers
 from steelyard.science.body import BASELINE_CARBOHYDRATE_SHARE, BodyTarget, TargetQuantity, UncertaintySource
 from steelyard.science.measures import assess
 from steelyard.science.member import Told
-from steelyard.science.phase import ScheduledIntake
+from steelyard.science.phase import CutsBefore, History, ScheduledIntake
 from steelyard.science.rails import Refused
 from steelyard.science.register import OutOfDomain
 
@@ -101,11 +101,12 @@ def test_a_deficit_that_is_solved_for_needs_the_protein_of_one_that_is_asked_for
 
 
 def test_a_deficit_that_is_solved_for_is_warned_of_as_one_that_is_asked_for() -> None:
-    found = answers.forecast_intake(ask(by(42, 77.3)))
+    before = CutsBefore(cuts=History(0))
+    found = answers.forecast_intake(ask(by(42, 77.3), before=before))
     assert found.value.nearest is None
     assert found.value.intake_kcal is not None
     schedule = [ScheduledIntake(weeks=6, intake_kcal=found.value.intake_kcal, protein_g_per_kg=1.8)]
-    asked = answers.forecast_intake(ask(answers.PathAsked(schedule)))
+    asked = answers.forecast_intake(ask(answers.PathAsked(schedule), before=before))
     warned = {action.id for action in found.actions}
     assert warned
     assert warned == {action.id for action in asked.actions}

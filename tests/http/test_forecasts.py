@@ -101,7 +101,7 @@ async def test_sources_left_out_narrow_the_interval(service: Running) -> None:
 async def test_the_intake_found_reaches_its_target_on_the_day(
     service: Running, quantity: str, value: float, weeks: int
 ) -> None:
-    status, found = await send(service, intake_for(quantity, value, weeks))
+    status, found = await send(service, intake_for(quantity, value, weeks), cut_history={"cuts_last_12_months": 0})
     assert status == 200, found
     assert found["feasible"]
     assert found["nearest"] is None
@@ -255,8 +255,26 @@ async def test_a_deficit_is_warned_of_as_a_plan_is_by_the_cuts_already_done(serv
     found = (await send(service, question, cut_history=FREQUENT))[1]
     assert of_history(found) == {"WARNED_CUTS_A_YEAR": 4, "WARNED_RECENT_CUT": 6}
     assert of_history((await send(service, question, cut_history={"cuts_last_12_months": 1}))[1]) == {}
-    # Nobody is held to the default deficit here: what is not known is said.
-    assert list(of_history((await send(service, question))[1])) == ["WARNED_HISTORY_NOT_TOLD"]
+    # Whoever chose the deficit hears that the default one is advised; one that is ours keeps to it.
+    is_ours = question["kind"] == "intake_for_target"
+    said = "WARNED_HISTORY_UNKNOWN" if is_ours else "WARNED_HISTORY_NOT_TOLD"
+    assert list(of_history((await send(service, question))[1])) == [said]
+
+
+async def test_no_intake_is_told_under_the_default_deficit_where_past_cuts_are_not_known(service: Running) -> None:
+    """Planning 7: history unknown, say so and keep to the default deficit of 500 kcal a day (common practice)."""
+    question = intake_for("weight_kg", 79.0, 6)
+    known = (await send(service, question, cut_history={"cuts_last_12_months": 0}))[1]
+    assert known["feasible"]
+    assert known["intake_kcal"] < 2800 - 550
+    unknown = (await send(service, question))[1]
+    assert (unknown["feasible"], unknown["intake_kcal"]) == (False, None)
+    assert unknown["nearest"]["intake_kcal"] == pytest.approx(2800 - 500, abs=1)
+    (why,) = (said for said in unknown["reasons"] if said["code"] == "TARGET_BEYOND_RAIL")
+    assert (why["params"]["rule"], why["params"]["why"]) == ("cut_history", "history_unknown")
+    # What is told can be asked for, and says the same of the history.
+    again = (await send(service, path((6, unknown["nearest"]["intake_kcal"]))))[1]
+    assert list(of_history(again)) == ["WARNED_HISTORY_NOT_TOLD"]
 
 
 async def test_no_deficit_is_not_warned_of_by_the_cuts_already_done(service: Running) -> None:

@@ -264,6 +264,17 @@ async def test_what_a_length_is_expected_to_lose_ends_nothing(service: Running, 
     assert "END_ON_SIGNS" in codes
 
 
+async def test_a_hold_of_a_length_has_that_length(service: Running) -> None:
+    """Before a gain that its ceiling left out, ten weeks at maintenance became twenty-two."""
+    for fat, kinds in ((0.13, ["maintenance", "gain"]), (0.22, ["maintenance"])):
+        body = asked({"kind": "maintenance", "weeks": 10}, {"body_fat": {"fat_fraction": fat, "method": "dxa"}})
+        plan = (await post(service, body)).json()
+        assert [phase["kind"] for phase in plan["phases"]] == kinds
+        assert len(plan["phases"][0]["weeks"]) == len(plan["state"]["phase"]["weeks"]) == 10
+        held = "HELD_AT_CEILING" in {reason["code"] for reason in plan["phases"][0]["reasons"]}
+        assert held is (kinds == ["maintenance"])
+
+
 async def test_a_hold_unscreened_stays_a_hold(service: Running) -> None:
     lean = {"body_fat": {"fat_fraction": 0.14, "method": "dxa"}}
     held = (await post(service, asked(HOLD, lean, screening=None))).json()

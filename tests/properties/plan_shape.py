@@ -126,8 +126,8 @@ def _is_raised(answer: Json) -> bool:
 
 
 # Body fat at which a gain ends where nothing was asked: the upper ends of 15-17 % in men and, by analogy, of 25-27 % in
-# women (common practice, no published source); the lower one where neither set fits.
-_USUAL_CEILING = {"male": 0.17, "female": 0.27, "unspecified": 0.17}
+# women (common practice, no published source); the latter where neither set fits.
+_USUAL_CEILING = {"male": 0.17, "female": 0.27, "unspecified": 0.27}
 
 
 def _usual_ceiling(profile: Json, answer: Json) -> float:
@@ -158,7 +158,8 @@ def _order(request: Json, answer: Json) -> list[str]:
         end = max(week["at_end"]["fat_fraction"]["mean"] for week in phases[-1]["weeks"])
         ceiling = (then.get("fat_ceiling_fraction") or _usual_ceiling(request["profile"], answer)) - 0.001
         if after and (end >= ceiling or _is_raised(answer)):
-            after, held = [], then["gain_weeks"]
+            # A hold was asked for by its length.
+            after, held = [], 0 if kind == "maintenance" else then["gain_weeks"]
     # A gain ends with the week that reaches its ceiling, and a hold takes the rest of its weeks.
     kept = 0
     if kinds[-2:] == ["gain", "maintenance"]:
@@ -183,7 +184,7 @@ def _order(request: Json, answer: Json) -> list[str]:
     follow = phases[kinds.index("gain")] if kind != "gain" and "gain" in kinds else None
     if follow is not None and len(follow["weeks"]) + kept != then["gain_weeks"]:
         found.append(f"a gain of {len(follow['weeks'])} weeks, and a hold of {kept}")
-    main_weeks = len(main["weeks"]) + (kept if kind == "gain" else -held if kind == "maintenance" else 0)
+    main_weeks = len(main["weeks"]) + (kept if kind == "gain" else 0)
     if asked.get("weeks") is not None and main_weeks != asked["weeks"]:
         reached = kind == "gain" and "target_weight_kg" in asked and len(main["weeks"]) < asked["weeks"]
         if not reached:

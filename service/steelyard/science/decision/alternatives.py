@@ -158,7 +158,7 @@ class Alternatives:
         self.question, self.lines, self.refusal = question, lines, refusal
         self.counts_from = None if lines is None else lines.counts_from
         # A gain that follows goes on to the upper end of the band, of which nothing is said where leanness is left out.
-        self.ceiling = None if lines is None else question.ceiling(max(question.band.upper, LEAST_CEILING))
+        self.ceiling = None if lines is None else max(question.band.upper, LEAST_CEILING)
 
     def gain(self, weeks: int | None = None, *, ceiling: float | None = None) -> Alternative:
         """A gain; its fragment runs ``weeks`` (the horizon by default)."""

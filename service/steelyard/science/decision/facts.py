@@ -85,7 +85,7 @@ def facts_of(question: Question, warnings: list[RailAction], refused: Refused | 
     is_ceiling = due is not None and due >= LEAST_CEILING  # no line lies over the most that a plan takes
     if due is not None and q.fat_fraction >= due and refused is not None and rails.BMI in refused.ids:
         is_ceiling = False  # who is underweight gains, whatever the share of fat
-    gain = make.gain(ceiling=q.ceiling(due) if due is not None and is_ceiling else None)
+    gain = make.gain(ceiling=due if is_ceiling else None)
     gain = gain.shortened(_gain_weeks(q, gain, due))
     hold = make.hold()
     mini = make.cut(DeficitKind.MINI_CUT)

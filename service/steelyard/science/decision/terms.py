@@ -8,8 +8,7 @@ from typing import NamedTuple
 from ..body import Body
 from ..measures import FatEstimate
 from ..member import Member
-from ..person import Sex
-from ..phase import Band, FinishedPhase, History, PhaseKind, usual_band, usual_ceiling
+from ..phase import Band, FinishedPhase, History, PhaseKind
 from ..rails import APART_WEEKS, Subject
 from ..register import Basis, constant
 
@@ -94,13 +93,6 @@ class Question(NamedTuple):
     def fat_fraction(self) -> float:
         """The expected body fat, 0-1."""
         return self.fat.mean
-
-    def ceiling(self, fraction: float) -> float:
-        """A body fat that ends a gain; no more than the usual one where neither set of the sexes fits nor a band was
-        chosen."""
-        sex = self.subject.sex
-        is_usual = sex is Sex.UNSPECIFIED and self.band == usual_band(sex)
-        return min(fraction, usual_ceiling(sex)) if is_usual else fraction
 
     @property
     def trains(self) -> bool:

@@ -10,7 +10,6 @@ from .aims import (
 from .band import (
     Band,
     usual_band,
-    usual_ceiling,
 )
 from .defaults import (
     CLEAR_PROBABILITY,
@@ -211,7 +210,6 @@ __all__ = [
     "told_week",
     "told_weeks",
     "usual_band",
-    "usual_ceiling",
     "usual_deficit",
     "usual_surplus",
     "warn_of_cuts",

@@ -33,5 +33,5 @@ def usual_band(sex: Sex) -> Band:
 
 
 def usual_ceiling(sex: Sex) -> float:
-    """The body fat at which a gain ends where no other was chosen. Where neither set fits, the lower one."""
-    return min(FAT_CEILING.values()) if sex is Sex.UNSPECIFIED else FAT_CEILING[sex]
+    """The body fat at which a gain ends where no other was chosen: the upper end of the band, as of a season's."""
+    return usual_band(sex).upper

@@ -174,8 +174,9 @@ class _Asked:
             weeks.append(ToldWeek(diet.intake_kcal, there, then, purpose, float(after.day - before.day), protein_g))
         return weeks
 
-    def check_deficits(self, weeks: list[ToldWeek]) -> list[RailAction]:
-        """Rails on the person, and on the first day, where an intake turns into a deficit. Raises ``Refused``."""
+    def check_deficits(self, weeks: list[ToldWeek], *, is_ours: bool = False) -> list[RailAction]:
+        """Rails on the person, and on the first day, where an intake turns into a deficit; ``is_ours``: nobody chose
+        its size, which is the default one at most where past cuts are not known. Raises ``Refused``."""
         deficit = [week for week in weeks if week.purpose is Purpose.DEFICIT]
         if not deficit:
             return []
@@ -186,7 +187,7 @@ class _Asked:
             *rails.check_person(self.subject),
             *rails.warn_deficit(first.before, first.intake_kcal, 0.0, end.fat_fraction, end.bmi, weeks=long),
             *rails.warn_kidneys(self.subject, max(protein, default=0.0)),
-            *warn_of_cuts(self.history, _cuts_in(weeks), is_held_to_default=False),
+            *warn_of_cuts(self.history, _cuts_in(weeks), is_held_to_default=is_ours),
         ]
 
     def broken_by(self, diet: Diet, days: float) -> Broken | None:
@@ -367,7 +368,7 @@ def answer_intake(
         actions += change.check("question.target.value")
         rails.refuse_protein(chosen.protein_g_per_kg, "question.protein_g_per_kg")
     path = _constant(asked, chosen, days)
-    warned, told = _refuse_broken(asked, path, chosen, float(days), "question.target.value")
+    warned, told = _refuse_broken(asked, path, chosen, float(days), "question.target.value", is_ours=True)
     actions += warned
     expected = asked.expected(chosen)
     answer = IntakeAnswer(path, told, each_once(actions), reasons)
@@ -433,11 +434,11 @@ def _refuse_target(target: BodyTarget, subject: Subject) -> None:
 
 
 def _refuse_broken(
-    asked: _Asked, path: Forecast, diet: Diet, days: float, field: str
+    asked: _Asked, path: Forecast, diet: Diet, days: float, field: str, *, is_ours: bool = False
 ) -> tuple[list[RailAction], Cleared[list[ToldWeek]]]:
     """Warnings, and the weeks as the gate reads them; raises ``Refused`` where one of them breaks a rule."""
     weeks = asked.constant_weeks(diet, days)
-    actions = asked.check_deficits(weeks)
+    actions = asked.check_deficits(weeks, is_ours=is_ours)
     return actions, asked.clear(path, weeks, [diet] * len(weeks), field)
 
 
@@ -470,6 +471,8 @@ def _safe_intakes(
         least, _ = rails.held_through(subject, subject.maintenance_kcal, live)
         return least, max(least, _most_intake(model, state, subject, weeks, diet)), why
     strictest = rails.measured_limits(subject, weeks)[0]
+    if not asked.history.is_known:
+        strictest = min(strictest, rails.HISTORY_LIMIT, key=lambda limit: limit.deficit_kcal)
     least = subject.maintenance_kcal - max(0.0, strictest.deficit_kcal)
     days = 7.0 * weeks
 

@@ -374,12 +374,20 @@ def _explain_growth(
 def plan_hold(
     member: Member, start: date, aim: HoldAim, then: ReturnAim, *, sources: frozenset[UncertaintySource]
 ) -> Plan:
-    """Plan a hold at maintenance, and the gain that follows it, which needs screening answered."""
+    """Plan a hold at maintenance, and the gain that follows it, which needs screening answered.
+
+    Where none can be planned nothing follows: a hold was asked for by its length.
+    """
     draft = Draft(member, aim.preference, start)
     draft.hold(aim.weeks)
     weeks, actions = rails.gain_weeks_allowed(member.subject, then.gain_weeks)
     reasons = [draft.why_held] if weeks and draft.is_held(then.fat_ceiling) else []
-    gain = draft.grow(weeks, then.surplus_kcal, then.fat_ceiling)
+    with_gain = draft.branch()
+    gain = with_gain.grow(weeks, then.surplus_kcal, then.fat_ceiling)
+    if gain.weeks:
+        draft = with_gain
+    elif weeks and not reasons and not member.subject.is_pregnant:
+        reasons = [say("GAIN_NO_ROOM")]
     phases, path = draft.finish(sources)
     explain_hold(phases[0], path, draft.ends_hold, is_growing=member.subject.is_pregnant)
     phases[0].reasons.extend(reasons)
