@@ -323,7 +323,12 @@ async def test_a_deficit_that_gets_nowhere_is_offered_an_end(
     assert not codes_of(answer) & {"REVIEW_PLAN_STANDS", "REVIEW_EXTEND", "REVIEW_WAITS", "REVIEW_OUT_OF_REACH"}
     (why,) = (reason for reason in answer["reasons"] if reason["code"] == "REVIEW_GETS_NOWHERE")
     assert why["params"] == {"weeks": day // 7}
-    assert answer["after"]["intake_kcal"] == pytest.approx(logged_kcal, abs=100)  # on the scale of their log
+    # On the scale of their log, and no other than the maintenance that whatever is asked next reads in it.
+    asked = {key: value for key, value in behind(day, per_day_kg, logged_kcal).items() if key != "phase"}
+    read = (await service.client.post("/v1/maintenance", json=asked)).json()["maintenance_kcal"]["mean"]
+    assert answer["maintenance_kcal"]["mean"] == pytest.approx(read, abs=1.0)
+    assert answer["after"]["intake_kcal"] == pytest.approx(read, abs=60)  # days of eating more still spend more
+    assert read < 2150 + (logged_kcal - 1700)  # that of the plan, had nothing been left out of the log
     # The next day says the same.
     again = await review(
         service,

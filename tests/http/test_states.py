@@ -312,20 +312,22 @@ def test_a_review_goes_under_no_rail_of_the_deficit_that_it_continues(knows: str
 
 
 def test_a_week_at_a_time_says_what_the_whole_log_says(plan: Json, weekly: list[Json]) -> None:
-    """Reviews by state and rest agree with one review of the whole log from the plan's own state."""
+    """Reviews by state and rest agree with one review of the whole log from the plan's own state.
+
+    Maintenance while the phase runs: once it is over, it is told as the next answer to the same state reads it.
+    """
     intake = plan["state"]["phase"]["weeks"][0]["intake_kcal"]
-    weeks = len(weekly)
     log: Json = {"weights": [], "intakes": []}
-    for week in range(1, weeks + 1):
+    for week, last in enumerate(weekly, start=1):
         more = lived(7 * week - 7, 7 * week, intake, week)
         log = {name: log[name] + more[name] for name in log}
-    whole = call("review_phase", {**WHO, "state": plan["state"], "log": log})
-    last = weekly[-1]
-    for name in ("maintenance_kcal", "logging_ratio", "body_fat_fraction"):
-        for end in ("lower", "mean", "upper"):
-            assert last[name][end] == pytest.approx(whole[name][end], rel=0.002)
-    for name in ("weight_kg", "tissue_kg", "carried_kg", "fat_kg", "lean_kg", "planned_tissue_kg"):
-        assert last["change"][name] == pytest.approx(whole["change"][name], abs=0.02)
+        whole = call("review_phase", {**WHO, "state": plan["state"], "log": log})
+        figures = ("maintenance_kcal", "logging_ratio") if last["decision"] != "end" else ()
+        for name in (*figures, "body_fat_fraction"):
+            for end in ("lower", "mean", "upper"):
+                assert last[name][end] == pytest.approx(whole[name][end], rel=0.002)
+        for name in ("weight_kg", "tissue_kg", "carried_kg", "fat_kg", "lean_kg", "planned_tissue_kg"):
+            assert last["change"][name] == pytest.approx(whole["change"][name], abs=0.02)
 
 
 def test_the_weeks_of_a_plan_are_taken_by_a_review_as_they_are(plan: Json) -> None:
@@ -1288,7 +1290,7 @@ def test_what_was_added_to_a_hold_is_taken_back_once_its_loss_is_made_up() -> No
         {"kind": "intake", "date": str(START + timedelta(days=day)), "change_kcal": kcal} for day, kcal in steps
     ]
     log: Json = {"weights": [], "intakes": []}
-    for day in range(98):
+    for day in range(105):
         on = str(START + timedelta(days=day))
         told = intake + sum(kcal for since, kcal in steps if day >= since)
         tissue = -0.06 * min(day, 28) + 0.045 * max(0, day - 56)
@@ -1473,3 +1475,35 @@ def test_a_cut_that_stalls_for_longer_than_what_is_handed_on_is_still_one() -> N
         state = found["state"]
     assert whole > 0.5
     assert found["stall_probability"] == pytest.approx(whole, abs=0.1)
+
+
+@pytest.mark.parametrize("goal", [{"kind": "mini_cut", "weeks": 4}, {"kind": "maintenance", "weeks": 1}])
+@pytest.mark.parametrize("seed", [3, 7])
+def test_on_the_morning_after_a_phase_there_is_one_maintenance(goal: Json, seed: int) -> None:
+    """A review told the phase's own, and whatever was asked next another: by 150 kcal a day, and on a bridge of a week
+    trends told one that was 700 too much."""
+    before = lived(-28, 0, 2600.0, seed, per_day=0.0)
+    asked = {**WHO, "start_date": str(START), "phase": goal, "log": before}
+    planned = call("plan_phases", asked | {"cut_history": {"cuts_last_12_months": 0}})
+    days = 7 * len(planned["state"]["phase"]["weeks"])
+    told = planned["phases"][0]["weeks"][0]["intake_kcal"]
+    now = {**WHO, "log": lived(0, days, told + 150, seed), "as_of_date": str(START + timedelta(days=days))}
+    review = call("review_phase", now | {"state": planned["state"]})
+    assert review["state"]["phase"] is None
+    found = {"state": review["state"]["maintenance_kcal"]["mean"], "review": review["maintenance_kcal"]["mean"]}
+    after = {**WHO, "state": review["state"], "as_of_date": now["as_of_date"]}
+    for name in ("read_trend", "estimate_maintenance"):
+        found[f"{name} of the plan"] = call(name, now | {"state": planned["state"]})["maintenance_kcal"]["mean"]
+        found[name] = call(name, after)["maintenance_kcal"]["mean"]
+    found["decide_phase"] = call("decide_phase", after)["maintenance_kcal"]["mean"]
+    hold = {
+        **WHO,
+        "state": review["state"],
+        "start_date": now["as_of_date"],
+        "phase": {"kind": "maintenance", "weeks": 2},
+    }
+    found["plan_phases"] = call("plan_phases", hold)["maintenance_kcal"]["mean"]
+    assert max(found.values()) - min(found.values()) <= 3.0, found
+    if goal["kind"] == "mini_cut":  # after a week alone the body has not settled
+        eaten = call("plan_phases", hold)["phases"][0]["weeks"][0]["intake_kcal"]
+        assert review["after"]["intake_kcal"] == pytest.approx(eaten, abs=30)

@@ -89,8 +89,9 @@ def _in_phase(member: Member, plan: FollowedPhase, day: int) -> tuple[Member, Lo
     assert log is not None
     reading = read_log(member.person, member.assessed, log, day, phase_days=[plan.start_day], tail=tail_of)
     found: LogMaintenance = member.believed(maintenance_of(reading, member.assessed))
-    member = member.with_log_read(found, reading)
-    if not counts_beside(member, plan, day):
-        return member, None
-    found = told_beside_plan(member, plan, log, day, found, reading)
-    return member.with_log_read(found, reading), found
+    in_phase, beside = member.with_log_read(found, reading), None
+    if counts_beside(member, plan, day):
+        beside = told_beside_plan(in_phase, plan, log, day, found, reading)
+    if beside is not None:
+        return in_phase.with_log_read(beside, reading), beside
+    return (in_phase if day < plan.end_day else member), None

@@ -130,7 +130,16 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
     assessed = member.assessed
     day = last_day_of(log, asked.as_of)
     _check_nutrients(phase)
-    found = review(member, phase, log, day, is_finished=asked.is_finished, settled=asked.settled, before=asked.before)
+    found = review(
+        member,
+        phase,
+        log,
+        day,
+        is_finished=asked.is_finished,
+        settled=asked.settled,
+        before=asked.before,
+        after=lambda: whole.told_otherwise(whole.told._replace(as_of_day=day)).learnt,
+    )
     last_day = found.day + found.advice.days_ahead - 1
     # Who hardly logs food is taken to eat what is told, by the next answer as by this one.
     eaten = told.current_intake_kcal if found.told_lately_kcal is None else found.told_lately_kcal

@@ -11,6 +11,7 @@ from steelyard.science.log import (
     DailyLog,
     ImpliedIntake,
     Measured,
+    Reading,
     Trend,
     TrendChoice,
     composition_of_log,
@@ -91,22 +92,31 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     phase, is_loss_meant = asked.phase, asked.is_loss_meant
     if is_loss_meant is None and phase is not None and phase.is_on(date.fromordinal(day)):
         is_loss_meant = phase.kind.is_deficit
-    trend, reading = trend_of_log(
-        person,
-        assessed,
-        log,
-        day,
-        asked.usual_intake_kcal,
-        phase_days=[] if phase is None else [phase.start.toordinal()],
-        tail=tail_of,
-        is_loss_meant=is_loss_meant,
-    )
-    trend = replace(trend, maintenance=member.believed(trend.maintenance))
-    # A state knows nothing of what was eaten before the log.
-    member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)
+
+    def read(phase_days: list[int]) -> tuple[Member, Trend, Reading]:
+        trend, reading = trend_of_log(
+            person,
+            assessed,
+            log,
+            day,
+            asked.usual_intake_kcal,
+            phase_days=phase_days,
+            tail=tail_of,
+            is_loss_meant=is_loss_meant,
+        )
+        trend = replace(trend, maintenance=member.believed(trend.maintenance))
+        # A state knows nothing of what was eaten before the log.
+        known_as = reading if asked.usual_intake_kcal is None else None
+        return member.with_log_read(trend.maintenance, known_as), trend, reading
+
+    read_as, trend, reading = read([] if phase is None else [phase.start.toordinal()])
     beside = None
     if asked.plan is not None and counts_beside(member, asked.plan, day):
-        beside = told_beside_plan(member, asked.plan, log, day, trend.maintenance, reading)
+        beside = told_beside_plan(read_as, asked.plan, log, day, trend.maintenance, reading)
+    if beside is None and phase is not None and phase.end is not None and day >= phase.end.toordinal():
+        read_as, trend, reading = read([])  # as whatever comes next reads it
+    member = read_as
+    if beside is not None:
         trend = replace(trend, maintenance=beside)
         member = member.with_log_read(beside, reading if asked.usual_intake_kcal is None else None)
     elif member.steered is not None:
@@ -139,7 +149,7 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
 def counts_beside(member: Member, plan: FollowedPhase, day: int) -> bool:
     """Whether a log read on a day is told beside what a plan started from, which fades and is not gone on its first
     day, as the review of the same log tells it."""
-    return 0 <= day - plan.start_day <= plan.days and not member.seen.is_pregnant
+    return plan.start_day <= day <= plan.end_day and not member.seen.is_pregnant
 
 
 def rests_on(member: Member, plan: FollowedPhase | None, day: int) -> list[Message]:

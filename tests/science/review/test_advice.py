@@ -13,7 +13,7 @@ from steelyard.science.review.next_step import Advice, NextStep
 def test_a_phase_that_the_gate_stops_says_nothing_of_its_days_to_come(monkeypatch: pytest.MonkeyPatch) -> None:
     """Neither a step nor another end stands beside `end the phase`; what else was found does."""
 
-    def gate(course: Any, advice: Advice) -> Any:
+    def gate(course: Any, advice: Advice, after: Any) -> Any:
         if advice.decision is not NextStep.END:
             raise Refused(*refusing("deficit_share", "phase", Message("REFUSED_DEFICIT", {})))
         return advice

@@ -136,6 +136,14 @@ class RestOfPhase:
         self.model, self.state = self.start.expected
         self.subject = self.subject._replace(maintenance_kcal=maintenance.mean, carried_kg=self._carried_kg(self.state))
 
+    def told_as(self, maintenance: Estimate) -> "RestOfPhase":
+        """The same body, its maintenance told as this on the logging scale [kcal/d]: by so much less is logged of what
+        is eaten, or more."""
+        other = copy.copy(self)
+        other.ratio = maintenance.mean / float(self.now.body.maintenance_kcal.mean)
+        other.suppose(maintenance)
+        return other
+
     @_once
     def told(self, change_kcal: float, days: int) -> list[ToldWeek]:
         """The days to come as the gate reads them."""

@@ -290,9 +290,12 @@ def _read_beside(
 
 def told_beside_plan(
     member: Member, phase: FollowedPhase, log: Log, day: int, found: LogMaintenance, reading: Reading
-) -> LogMaintenance:
-    """Maintenance of a log read in a phase, as a review of the same log tells it."""
+) -> LogMaintenance | None:
+    """Maintenance of a log read in a phase, as a review of the same log tells it; None on the morning after its last
+    day, from which on a log of food goes on alone."""
     beside = _read_beside(member, phase, log, day, found, reading, [phase.start_day])
+    if day >= phase.end_day and not beside.eaten.is_hardly_logged:
+        return None
     return msgspec.structs.replace(beside.maintenance, maintenance=beside.told)
 
 

@@ -6,6 +6,7 @@ from two readings a week apart (``due``), and told inside every guard rail.
 """
 
 import math
+from collections.abc import Callable
 
 import msgspec
 
@@ -23,7 +24,7 @@ from .aftermath import Aftermath
 from .check_in_signs import heed, says_no_cycle
 from .correction import Stint
 from .due import NOTHING, Due, ended_gain, futile, read_on, what_is_due
-from .next_step import Advice
+from .next_step import Advice, NextStep
 from .notes import still_to_note
 from .question import LastAsked, OpenQuestion, Settled, question_of
 from .reading import Changes, EatenSoFar, Now
@@ -174,11 +175,13 @@ def review_phase(
     is_finished: bool = False,
     settled: Settled | None = None,
     before: Before | None = None,
+    after: Callable[[], LogMaintenance | None] = lambda: None,
 ) -> Review:
     """Review ``phase`` on the morning of ``as_of_day``.
 
     Args: ``member`` as at the phase's start; ``log`` may begin before it, which helps; ``settled``: the answer to the
-        question that an earlier review asked; ``before``: what the reviews before told.
+        question that an earlier review asked; ``before``: what the reviews before told; ``after``: maintenance as
+        whatever comes after the phase reads it, which one that ends tells: nobody hears of two in one morning.
     Raises: ``OutOfDomain`` on a log that cannot be read or a phase that had not begun; ``rails.Refused``
         where a deficit is still running and the screening was not answered.
     """
@@ -203,8 +206,19 @@ def review_phase(
         full, overrun = ended_gain(member, phase, log, read, settled)
         found = found._replace(full=full, overrun=overrun if judged.acted_on is Verdict.FASTER else None)
     by_log = advise(phase, course, now, read.promised, judged.acted_on, finished, found)
-    told = cleared(course, heed(log.check_ins, course, day, by_log))
+    # Who hardly logs food goes on with what the scale taught in the phase.
+    is_told_after = not (course.subject.is_pregnant or now.eaten.is_hardly_logged)
+
+    def maintenance_after() -> Estimate | None:
+        found = after() if is_told_after else None
+        return None if found is None else found.maintenance
+
+    told = cleared(course, heed(log.check_ins, course, day, by_log), maintenance_after)
     advice = told.value.advice
+    read_after = after() if is_told_after and advice.decision is NextStep.END else None
+    now_told = now
+    if read_after is not None:
+        now_told = now._replace(maintenance=read_after, maintenance_told=read_after.maintenance)
     question = None
     if (
         is_open
@@ -222,7 +236,7 @@ def review_phase(
     is_by_log = by_log.correction_kcal != 0
     is_unanswered = question is not None and question.until_day < day
     question = None if is_unanswered else question
-    maintenance, fat = now.maintenance_told, course.now.body.fat_kg
+    maintenance, fat = now_told.maintenance_told, course.now.body.fat_kg
     unseen = now.days - now.window_days
     return Review(
         day=day,
@@ -248,7 +262,7 @@ def review_phase(
         question=question,
         asked=told_before.asked if question is None else question.asked,
         is_unanswered=is_unanswered,
-        maintenance=now.maintenance,
+        maintenance=now_told.maintenance,
         maintenance_told=maintenance,
         maintenance_change=Estimate(
             maintenance.mean - phase.maintenance.mean, math.hypot(maintenance.sd, phase.maintenance.sd)
@@ -262,7 +276,7 @@ def review_phase(
         told_lately_kcal=None if course.subject.is_pregnant else _told_lately(phase, now),
         adherence=adherence_of(member, phase, now),
         reasons=[
-            *why_judged(phase, now, judged, member.subject, advice),
+            *why_judged(phase, now_told, judged, member.subject, advice),
             *settling(settled, question),
             *(judged.waits if advice.is_as_planned else []),  # they say that nothing changes
             *with_advice(phase, now, judged.verdict, advice, is_by_log=is_by_log, is_asked=question is not None),
