@@ -1507,3 +1507,51 @@ def test_on_the_morning_after_a_phase_there_is_one_maintenance(goal: Json, seed:
     if goal["kind"] == "mini_cut":  # after a week alone the body has not settled
         eaten = call("plan_phases", hold)["phases"][0]["weeks"][0]["intake_kcal"]
         assert review["after"]["intake_kcal"] == pytest.approx(eaten, abs=30)
+
+
+def weighed_alone(days: int, fed_days: int, kcal: float = 2300.0) -> Json:
+    """Up to the start: somebody whose weight holds, and who logs food on the last days alone."""
+    rng = random.Random(3)
+    log: Json = {"weights": [], "intakes": []}
+    for day in range(-days, 0):
+        on = str(START + timedelta(days=day))
+        log["weights"].append({"date": on, "weight_kg": round(84.6 + rng.gauss(0.0, 0.35), 1)})
+        if day >= -fed_days:
+            log["intakes"].append({"date": on, "intake_kcal": round(kcal + rng.gauss(0.0, 90.0))})
+    return log
+
+
+@pytest.mark.parametrize("days", [120, 360])
+def test_two_months_of_food_count_after_a_year_of_weighing_alone(days: int) -> None:
+    """They counted for a twentieth: somebody who held their weight on 2300 kcal was told 2730, as equations have it."""
+    told = call("read_trend", {**WHO, "log": weighed_alone(60, 60)})
+    late = call("read_trend", {**WHO, "log": weighed_alone(days, 60)})
+    assert late["log_share"] > 0.85
+    apart = abs(late["maintenance_kcal"]["mean"] - told["maintenance_kcal"]["mean"])
+    assert apart < 1.5 * (told["maintenance_kcal"]["upper"] - told["maintenance_kcal"]["mean"])
+    # And where the year is handed on in a state.
+    before = weighed_alone(days, 60)
+    first = {
+        name: [entry for entry in before[name] if entry["date"] < str(START - timedelta(days=30))] for name in before
+    }
+    rest = {
+        name: [entry for entry in before[name] if entry["date"] >= str(START - timedelta(days=30))] for name in before
+    }
+    state = call("read_trend", {**WHO, "log": first})["state"]
+    handed = call("read_trend", {**WHO, "state": state, "log": rest})
+    assert handed["maintenance_kcal"]["mean"] == pytest.approx(late["maintenance_kcal"]["mean"], abs=5.0)
+
+
+def test_a_hold_that_gains_without_a_log_of_food_is_lowered_after_a_year_as_well() -> None:
+    """For half a year somebody gained 0.6 kg a week in holds, was called faster, and told the same intake each week."""
+    corrections = {}
+    for days in (21, 300):
+        asked = {**WHO, "start_date": str(START), "phase": {"kind": "maintenance", "weeks": 16}}
+        state = call("plan_phases", asked | {"log": weighed_alone(days, 0)})["state"]
+        log = {**lived(0, 28, 2400.0, 4, per_day=-0.085, weight=85.8), "intakes": []}
+        answer = call("review_phase", {**WHO, "state": state, "log": log})
+        assert answer["verdict"] == "faster"
+        corrections[days] = answer["correction_kcal"]
+        assert answer["maintenance_kcal"]["mean"] < answer["state"]["phase"]["maintenance"]["kcal_per_day"] - 200.0
+    assert corrections[300] <= -150
+    assert corrections[21] <= -150

@@ -75,6 +75,7 @@ DE_JONG_1989 = source(
     "10.1080/01621459.1989.10478875",
 )
 DAYS_PER_YEAR = 365.25
+_LATELY = math.exp(-1.0 / 28.0)  # what a day counts for one later, in the share that is logged of late (judgement)
 _LEAST_LOGGED = 0.05  # share of days: it bounds the bias of the others where next to none was logged (judgement)
 LEAST_TOLD = 0.06  # of the odds: explanations below are not told in hindsight (judgement: each costs a way back)
 _rooms: list[tuple[Row, Row]] = []
@@ -147,17 +148,26 @@ class LogFit(NamedTuple):
 @compiled
 def kept_by_day(is_logged: Sequence[Number], variance: Number, *, ops: Elementwise = FLOATS) -> Column:
     """How much of what a log says of maintenance stands, on the morning of each day, when intake that was not logged
-    may lie off the habit for good: nobody can tell that from maintenance. ``variance``: relative, of the prior."""
+    may lie off the habit for good: nobody can tell that from maintenance. ``variance``: relative, of the prior.
+
+    By the share of days logged so far, or of late where that is more: who begins to log food after a year of weighing
+    alone has a log like anybody else.
+    """
     kept: Column = []
     logged = 0.0
     day = 0.0
+    lately = 0.0
+    span = 0.0
     for now in is_logged:
-        share = ops.maximum(logged / ops.maximum(day, 1.0), _LEAST_LOGGED)
+        so_far = ops.maximum(logged / ops.maximum(day, 1.0), _LEAST_LOGGED)
+        share = ops.maximum(so_far, lately / ops.maximum(span, 1.0))
         missing = ops.minimum(day, 1.0) * (1.0 - share)
         bias = UNLOGGED_BIAS * missing / share
         kept.append(variance / (variance + bias * bias))
         logged = logged + now
         day = day + 1.0
+        lately = _LATELY * lately + now
+        span = _LATELY * span + 1.0
     return kept
 
 
@@ -270,10 +280,8 @@ def fit_log(
         keep_day=keep_day,
         k=k,
     )
-    earlier, is_logged = 0, list(log.is_logged)
-    if read is not None:
-        earlier = read.days
-        is_logged = [*[1.0] * read.days_logged, *[0.0] * (earlier - read.days_logged), *is_logged]
+    before = [] if read is None else _logged_before(read)
+    earlier, is_logged = len(before), [*before, *log.is_logged]
     # Weight alone says how much was eaten too little, never of how much; nor has a log that is not kept a scale.
     has_scale = any(is_logged)
     return LogFit(
@@ -296,6 +304,16 @@ def fit_log(
         kept_records=passed.kept,
         steps=counted,
     )
+
+
+def _logged_before(read: Onset) -> Column:
+    """Whether food was logged on each day that was read before: the last of them as they were, the others by their
+    number, those with food first."""
+    late = [0.0 if intake is None else 1.0 for intake in read.intakes]
+    if read.days < len(late):
+        late = []
+    logged = max(0, read.days_logged - int(sum(late)))
+    return [*[1.0] * logged, *[0.0] * max(0, read.days - len(late) - logged), *late]
 
 
 def _columns_after(

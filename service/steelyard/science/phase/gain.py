@@ -52,7 +52,8 @@ def plan_surplus(
     limit = rails.GAIN_RATE_LIMIT[subject.training_status]
 
     def share(end: BodyState) -> float:
-        return float((end.tissue_kg - state.tissue_kg) / weeks / state.weight_kg)
+        # Of what is expected to be eaten, which is more than is logged of it.
+        return float((end.tissue_kg - state.tissue_kg) / weeks / state.weight_kg) / subject.scale.ratio
 
     @cache
     def rate(kcal: float) -> float:

@@ -354,7 +354,12 @@ def _as_told(log: Log, phase: FollowedPhase, planned: Sequence[float]) -> Log:
         if day >= first and day not in logged
     }
     kept = [entry for entry in log.intakes if entry.day not in told]
-    return msgspec.structs.replace(log, intakes=sorted([*kept, *told.values()], key=lambda entry: entry.day))
+    before = log.onset
+    if before is not None:
+        # Months without food before the phase are no gaps in what was told: they would draw it back to the equations.
+        before = msgspec.structs.replace(before, days=before.days_logged)
+    intakes = sorted([*kept, *told.values()], key=lambda entry: entry.day)
+    return msgspec.structs.replace(log, onset=before, intakes=intakes)
 
 
 def _share_followed(

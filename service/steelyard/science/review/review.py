@@ -204,7 +204,7 @@ def review_phase(
         found = found._replace(futile=futile(member, phase, log, read, settled))
     if is_open:
         full, overrun = ended_gain(member, phase, log, read, settled)
-        found = found._replace(full=full, overrun=overrun if judged.acted_on is Verdict.FASTER else None)
+        found = found._replace(full=full, overrun=overrun if judged.verdict is Verdict.FASTER else None)
     by_log = advise(phase, course, now, read.promised, judged.acted_on, finished, found)
     # Who hardly logs food goes on with what the scale taught in the phase.
     is_told_after = not (course.subject.is_pregnant or now.eaten.is_hardly_logged)
