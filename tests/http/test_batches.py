@@ -102,6 +102,29 @@ async def test_problems_are_the_documents_of_single_calls(service: Running) -> N
     assert {answer["problem"]["status"] for answer in answers[:-1]} == {400, 422}
 
 
+BROKEN = (
+    b'{"profile": 1, nope}',
+    b'{"unheard_of": 1, "y": "\\ud800"}',
+    b'{"unheard_of": 1, "y": "\xff"}',
+    b'{"unheard_of": ' + b"[" * 20_000 + b"]" * 20_000 + b"}",
+    b'{"unheard_of": 1e400}',
+    b"{}{}",
+    b'{"profile": NaN}',
+)
+
+
+@pytest.mark.parametrize("broken", BROKEN)
+@pytest.mark.parametrize("name", list(BatchOperation))
+async def test_what_is_no_json_is_said_alike_in_a_line(service: Running, name: str, broken: bytes) -> None:
+    """The line is none as well then; only the byte that is named may be counted from its beginning."""
+    answer, _ = await send(service, [line("x", name, broken)])
+    single = await service.client.post(SINGLES[name].path, content=broken, headers={"content-type": "application/json"})
+    expected = single.json()
+    problem = answer["problem"]
+    assert (problem["type"], problem["status"]) == (expected["type"], expected["status"])
+    assert [fault["code"] for fault in problem["errors"]] == [fault["code"] for fault in expected["errors"]]
+
+
 BAD_LINES = [
     pytest.param(b"{", "not-json", None, id="not JSON"),
     pytest.param(b"\xff\xfe", "not-json", None, id="not UTF-8"),
@@ -111,7 +134,7 @@ BAD_LINES = [
         "b",
         id="bad body text",
     ),
-    pytest.param(b"[" * 20_000, "schema-violation", None, id="deep"),
+    pytest.param(b"[" * 20_000, "not-json", None, id="deep"),
     pytest.param(b"[]", "schema-violation", None, id="no object"),
     pytest.param(b'{"reference":"b"}', "schema-violation", "b", id="no operation"),
     pytest.param(b'{"operation":"read_trend","body":{}}', "schema-violation", None, id="no reference"),

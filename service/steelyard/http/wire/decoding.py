@@ -46,9 +46,15 @@ class BodyDecoder(Generic[T]):
     def decode(self, body: bytes) -> T:
         """The decoded body. Raises ``ProblemError`` (400) and nothing else."""
         try:
-            return self._decode(body)
-        except msgspec.ValidationError as error:  # a subclass of DecodeError, so it goes first
-            raise self._violation(str(error), _plain(body)) from None
+            try:
+                return self._decode(body)
+            except msgspec.ValidationError as error:  # a subclass of DecodeError, so it goes first
+                message = str(error)
+            # What is no JSON further on is none, whatever was found before: as in a line of a batch, which is read
+            # whole before its body is looked at. So both are answered alike.
+            body.decode()
+            msgspec.json.decode(body, type=msgspec.Raw)
+            raise self._violation(message, _plain(body))
         except UnicodeDecodeError:
             raise _not_json("it is not UTF-8") from None
         except RecursionError:
@@ -114,10 +120,10 @@ _WORDS = {
 
 
 def _plain(body: bytes) -> Any:
-    """The body as plain values; None where what comes after the fault is no JSON."""
+    """The body, which is JSON, as plain values; None where it holds a number that is out of every range."""
     try:
         return msgspec.json.decode(body)
-    except (msgspec.DecodeError, UnicodeDecodeError, RecursionError):
+    except msgspec.ValidationError:
         return None
 
 
