@@ -98,6 +98,29 @@ async def test_a_few_trailers_are_read_and_passed_over(served: LocalService) -> 
         assert b"live" in (await one.answer()).body
 
 
+@pytest.mark.parametrize("is_known", [True, False], ids=["with a key", "without a key"])
+@pytest.mark.parametrize("field", ["Connection: close", "connection: Upgrade", "Upgrade: h2c", "Content-Length: 5"])
+async def test_a_trailer_frames_nothing(served: LocalService, field: str, is_known: bool) -> None:
+    """RFC 9110 6.5.1. The parser would go by it: what is sent next on the connection would never be answered."""
+    async with line(served.url) as one:
+        await one.send(chunked(served.key if is_known else REJECTED, BODY) + field.encode() + b"\r\n\r\n" + LIVE)
+        answer = await one.answer()
+        assert (answer.status, answer.type) == (400, "/problems/bad-request")
+        assert await one.rest() == b""
+
+
+@pytest.mark.parametrize("coding", ["chunked ", " Chunked", "\tchunked"])
+async def test_blanks_around_a_coding_are_none_of_it(served: LocalService, coding: str) -> None:
+    """RFC 9112 5.1."""
+    sent = chunked(served.key, BODY).replace(b"Encoding: chunked", b"Encoding:" + coding.encode(), 1) + b"\r\n"
+    assert (await answer_to(served, sent)).status == 200
+
+
+@pytest.mark.parametrize("host", ["", "[::1]:8000", "a.b-c_d", "127.0.0.1:", "SERVICE.test:65536", "a%20b,c"])
+async def test_a_host_of_any_form_is_taken(served: LocalService, host: str) -> None:
+    assert (await answer_to(served, head(f"Host: {host}"))).status == 200
+
+
 @pytest.mark.parametrize("pause_seconds", [0.0, 0.3], ids=["in one piece", "later"])
 async def test_a_key_in_a_trailer_counts_for_nothing(served: LocalService, pause_seconds: float) -> None:
     """Neither does a good one help, nor does a bad one hurt (RFC 9110 6.5.1: never merged)."""
@@ -207,6 +230,11 @@ REFUSED = {
         400,
         "bad-request",
     ),
+    "a coding that only ends so": (head(_HOST, "Transfer-Encoding: xchunked"), 400, "bad-request"),
+    "half an address as the host (RFC 9112 3.2)": (head("Host: [::1"), 400, "bad-request"),
+    "a user and a host": (head("Host: someone@service.test"), 400, "bad-request"),
+    "a path as the host": (head("Host: service.test/metrics"), 400, "bad-request"),
+    "two words as the host": (head("Host: service test"), 400, "bad-request"),
     "chunks twice (RFC 9112 7.1)": (head(_HOST, "Transfer-Encoding: chunked, chunked"), 400, "bad-request"),
     "no chunks at the end (RFC 9112 6.3)": (head(_HOST, "Transfer-Encoding: gzip"), 400, "bad-request"),
     "chunks in HTTP/1.0 (RFC 9112 6.1)": (head(_HOST, "Transfer-Encoding: chunked", version="1.0"), 400, "bad-request"),

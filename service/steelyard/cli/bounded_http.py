@@ -20,7 +20,7 @@ from uvicorn.server import ServerState
 from steelyard.http.wire.problems import BAD_REQUEST, HEAD_TOO_LARGE, OVERLOADED, PATH_TOO_LONG, ProblemKind
 from steelyard.http.wire.wire_refusals import ENDING, refuse
 
-from .head_rules import FIELDS, HEAD_BYTES, PATH_BYTES, fault, is_long, without_upgrade
+from .head_rules import FIELDS, FRAMING, HEAD_BYTES, PATH_BYTES, fault, is_long, without_upgrade
 
 HEAD_SECONDS = 10.0  # from a head's first byte to its last
 UNREAD_BYTES = 2_097_152  # of a body whose request is answered already; then the connection is closed
@@ -238,11 +238,16 @@ class BoundedHttp(HttpToolsProtocol):
         super().on_message_begin()
 
     def on_header(self, name: bytes, value: bytes) -> None:
-        """A field: of the head, or behind the body, where it is counted and passed over (RFC 9110 6.5.1)."""
+        """A field: of the head, or behind the body, where it is counted and passed over (RFC 9110 6.5.1).
+
+        One there that would frame the message is refused.
+        """
         if self._is_head_open:
             super().on_header(name, value)
             return
         self._trailers += 1
+        if name.lower() in FRAMING:  # the parser would go by it, and read nothing more
+            raise httptools.HttpParserError
         if self._trailers > FIELDS:
             self._refused_as = HEAD_TOO_LARGE
             raise httptools.HttpParserError
