@@ -1,6 +1,7 @@
 """Counts that several processes share, in Valkey or a server that speaks its protocol (Redis)."""
 
 from collections.abc import Mapping
+from urllib.parse import urlsplit
 
 from litestar.stores.valkey import ValkeyStore
 from valkey.asyncio import BlockingConnectionPool, Valkey
@@ -26,7 +27,11 @@ class ValkeyCounts(ValkeyStore):
                 socket_timeout=timeout_seconds,
                 socket_connect_timeout=timeout_seconds,
             )
-        except (ValueError, ValkeyError) as error:
+            pool.make_connection()  # type: ignore[no-untyped-call]  # not connected yet; refuses what it does not know
+            path = urlsplit(url)
+            if path.scheme != "unix" and not path.path.strip("/").isdigit() and path.path.strip("/"):
+                raise ValueError("the number of the database is none")
+        except (ValueError, TypeError, ValkeyError) as error:
             raise ValueError(f"the URL of the rate limits' store cannot be used: {type(error).__name__}") from None
         return cls(Valkey(connection_pool=pool), namespace=_NAMESPACE, handle_client_shutdown=True)
 
