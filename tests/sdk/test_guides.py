@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from examples.local_service import ROOT, LocalService
+from steelyard.http.endpoints.batch_kinds import BatchOperation
 
 GUIDES = sorted((ROOT / "service" / "steelyard" / "http" / "pages" / "guides").glob("*.md"))
 # A block of Python, and the block of text after it, if one follows: what it prints, with `...` for anything.
@@ -61,3 +62,21 @@ def test_the_lines_of_the_readme_run(live: LocalService, capsys: pytest.CaptureF
     assert "lower" in capsys.readouterr().out
     exec(compile(loop, "README.md", "exec"), names)
     assert capsys.readouterr().out.split()[0] in {"within_interval", "slower", "faster", "contradicted", "too_early"}
+
+
+def test_the_integrators_page_says_what_a_batch_may_hold_and_what_a_request_costs() -> None:
+    (guide,) = (each for each in GUIDES if each.stem == "gym-integrator")
+    page = " ".join(guide.read_text("utf-8").split())
+    said = {
+        "decide_phase": "decisions",
+        "estimate_body_composition": "body composition",
+        "estimate_maintenance": "maintenance",
+        "forecast_intake": "forecasts",
+        "plan_phases": "plans",
+        "read_trend": "trends",
+        "review_phase": "reviews",
+    }
+    assert said.keys() == set(BatchOperation)
+    sentence = page.partition("A batch may hold ")[2].partition(".")[0]
+    assert set(said.values()) == set(re.split(r", | and ", sentence))
+    assert "`x-steelyard-units`" in page
