@@ -32,24 +32,3 @@ from .trade import (
     Lines,
     Score,
 )
-
-__all__ = [
-    "HORIZON_WEEKS",
-    "Alternative",
-    "Decision",
-    "Feeling",
-    "Fragment",
-    "Goal",
-    "Leanness",
-    "LineReading",
-    "Lines",
-    "OngoingPhase",
-    "Pattern",
-    "Question",
-    "Score",
-    "Situation",
-    "decide",
-    "pattern_notes",
-    "refusal_of",
-    "speaks_of_leanness",
-]

@@ -18,18 +18,3 @@ from .told import (
     Told,
     ToldBefore,
 )
-
-__all__ = [
-    "LEAST_FAT_SD",
-    "FatRead",
-    "Known",
-    "Member",
-    "StartingBody",
-    "Steered",
-    "Told",
-    "ToldBefore",
-    "adherence_on",
-    "body_at",
-    "fat_known",
-    "readings_of",
-]

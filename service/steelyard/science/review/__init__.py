@@ -24,23 +24,3 @@ from .review import (
 from .texts import (
     LEAST_DAYS,
 )
-
-__all__ = [
-    "LEAST_DAYS",
-    "AttentionNeeded",
-    "Before",
-    "Finding",
-    "LastAsked",
-    "MemberToRank",
-    "OpenQuestion",
-    "Placed",
-    "Review",
-    "Settled",
-    "SettlingTest",
-    "attention_of",
-    "is_by_weight",
-    "log_up_to",
-    "ranked",
-    "review_phase",
-    "told_beside_plan",
-]
