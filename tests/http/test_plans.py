@@ -192,6 +192,8 @@ PAST_DISORDER = CLEAR | {"eating_disorder": "past"}
 CEILING: Json = {"kind": "gain", "weeks": 8, "fat_ceiling_fraction": 0.2}
 HOLD: Json = {"kind": "maintenance", "weeks": 4}
 SPLIT: Json = {"higher_days_per_week": 4, "carbohydrate_shift": 0.3}
+# 17.9 kg/m2, whatever the profile says.
+THIN_LOG = {"weights": [{"date": f"2026-02-{day:02}", "weight_kg": 58.0} for day in range(1, 29)]}
 RAILS = [
     ("a body-fat target with an eating disorder", asked(cut(target_fat_fraction=0.12), screening=PAST_DISORDER),
      "eating_disorder", "#/screening/eating_disorder"),
@@ -216,6 +218,8 @@ RAILS = [
      "#/screening"),
     ("lower days of a gain under 18", asked({"kind": "gain"}, {"age_years": 17}, day_split=SPLIT), "age",
      "#/profile/age_years"),
+    ("underweight as told", asked(mini(), {"weight_kg": 58}), "bmi", "#/profile/weight_kg"),
+    ("underweight by the log", asked(mini(), log=THIN_LOG), "bmi", "#/log"),
 ]  # fmt: skip
 
 
@@ -226,6 +230,16 @@ async def test_a_rail_refuses_and_names_itself(service: Running, body: Json, rul
     assert answer.status_code == 422, problem
     assert problem["type"] == f"/problems/guard-rail/{rule}"
     assert problem["errors"][0]["pointer"] == pointer
+
+
+async def test_a_weight_of_the_state_that_refuses_is_pointed_at(service: Running) -> None:
+    held = (await post(service, asked(HOLD, {"weight_kg": 61}))).json()
+    lost_kg = 4.0
+    state = held["state"]
+    for part in ("weight_kg", "lean_kg"):
+        state[part]["mean"] -= lost_kg
+    refused = (await post(service, asked(mini(), {"weight_kg": 61}, state=state))).json()
+    assert [error["pointer"] for error in refused["errors"]] == ["#/state/weight_kg"]
 
 
 @pytest.mark.parametrize(

@@ -45,6 +45,8 @@ from .pregnancy import without_gestation
 from .steering import still_counts, with_steering
 from .told import StartingBody, Steered, Told
 
+_LOG_COUNTS = "LOG_WEIGHT_COUNTS"
+
 
 class Member:
     """One person with everything that a computation asks of them. Facets raise ``OutOfDomain`` on impossible input.
@@ -238,7 +240,7 @@ class Member:
         lighter_kg = self.logged.lighter_kg(was_kg)
         if lighter_kg is None:
             return self
-        note = say("LOG_WEIGHT_COUNTS", profile_kg=was_kg, logged_kg=lighter_kg)
+        note = say(_LOG_COUNTS, profile_kg=was_kg, logged_kg=lighter_kg)
         person = replace(self.person, weight_kg=lighter_kg)
         return Member(self.told._replace(person=person, notes=(*self.told.notes, note)), self._tail)
 
@@ -270,7 +272,15 @@ class Member:
             physical_kcal=physical_kcal,
             logged=self.logged,
             is_plant_based=self.told.is_plant_based,
+            weight_field=self._weight_field,
         )
+
+    @property
+    def _weight_field(self) -> str:
+        """Where in what was told their weight stands."""
+        if any(note.code == _LOG_COUNTS for note in self.told.notes):
+            return "log"
+        return "weight_kg" if self.told.known is None else "state.weight_kg"
 
     @facet
     def body(self) -> Body:

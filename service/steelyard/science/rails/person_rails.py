@@ -69,6 +69,11 @@ def _known_bmi(subject: Subject) -> float:
     return subject.bmi if lighter_kg is None else min(subject.bmi, lighter_kg / subject.height_squared)
 
 
+def _weight_field(subject: Subject) -> str:
+    """What told the weight of that index."""
+    return subject.weight_field if subject.logged.lighter_kg(subject.weight_kg) is None else "log"
+
+
 def _refusals(subject: Subject) -> Iterator[tuple[RailAction, str]]:
     screening, age = subject.screening, subject.age_years
     if age < ADULT_YEARS:
@@ -86,7 +91,7 @@ def _refusals(subject: Subject) -> Iterator[tuple[RailAction, str]]:
     bmi = _known_bmi(subject)
     if bmi < BMI_FLOOR:
         message = say("REFUSED_BMI", bmi=as_under(bmi), limit=BMI_FLOOR)
-        yield refusing(BMI, "weight_kg", message, BMI_FLOOR, bmi, "kg/m2")
+        yield refusing(BMI, _weight_field(subject), message, BMI_FLOOR, bmi, "kg/m2")
     floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
     if subject.fat_fraction <= floor + _TOLD_FRACTION:
         yield _too_lean(subject, floor)
@@ -232,7 +237,9 @@ def told_of_low_weight(bmi: float, age_years: float) -> list[Message]:
 def check_urgent(subject: Subject) -> None:
     """Raises ``Refused`` where a doctor must see the person before any intake is told."""
     for message in urgent_referral(subject):
-        raise Refused(*refusing(REFEEDING, "weight_kg", message, REFEEDING_BMI, _known_bmi(subject), "kg/m2"))
+        raise Refused(
+            *refusing(REFEEDING, _weight_field(subject), message, REFEEDING_BMI, _known_bmi(subject), "kg/m2")
+        )
 
 
 def forbids_fat_target(subject: Subject) -> str | None:

@@ -102,7 +102,7 @@ class Subject(NamedTuple):
 
     ``fat_below`` is the lower half of the interval of measured body fat [fraction]; ``physical_kcal`` the higher of the
     means of the equations and of the log, 0 where neither is known. ``is_plant_based``: whether all
-    protein is of plants. ``resting_kcal`` is that of a body of ``rested_fat_kg`` and ``rested_lean_kg``, which the
+    protein is of plants. ``weight_field``: what was told that has the weight. ``resting_kcal`` is that of a body of ``rested_fat_kg`` and ``rested_lean_kg``, which the
     equations were asked about; rails read ``resting_now_kcal``.
     """
 
@@ -124,6 +124,7 @@ class Subject(NamedTuple):
     physical_kcal: float = 0.0
     logged: Logged = Logged()
     is_plant_based: bool = False
+    weight_field: str = "weight_kg"
     carried_kg: float = 0.0
 
     def with_body(self, weight_kg: float, fat_kg: float, maintenance_kcal: float, carried_kg: float) -> "Subject":
