@@ -144,7 +144,7 @@ def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
     )
     found = decide(question)
     reasons = [*found.reasons, *(counted_on(member) if may_speak else [])]
-    cautions = [*member.cautions, *known_long_ago(member, asked.as_of)]
+    cautions = [*member.cautions, *member.slips, *known_long_ago(member, asked.as_of)]
     if not may_speak:
         cautions = [caution for caution in cautions if caution != FAT_FROM_BMI]
         if asked.band is not None or asked.event_fat_fraction is not None:

@@ -152,7 +152,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
             effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),
         ),
         reasons=[resting.reason, *found.reasons, *counted_on(member)],
-        cautions=[*member.cautions, *what_grows(member)],
+        cautions=[*member.cautions, *member.slips, *what_grows(member)],
         actions=found.actions,
         state=state_of(member, known_day(member, asked.start)),
     )

@@ -77,7 +77,7 @@ def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
             totals=assessed.total.rows,
         ),
         reasons=[assessed.resting.reason, *assessed.resting.notes, *assessed.total.notes],
-        cautions=[*member.cautions, *rests_on(member, plan, 0 if day is None else day.toordinal())],
+        cautions=[*member.cautions, *member.slips, *rests_on(member, plan, 0 if day is None else day.toordinal())],
         state=None if day is None else state_of(member, day.toordinal(), maintenance=beside),
     )
 

@@ -220,7 +220,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             *(protein_reference(member.subject) if told.value else ()),
             *_ask_first(member.subject, plan),
         ],
-        cautions=[*member.cautions, *what_grows(member), *known_long_ago(member, asked.start), *doubts],
+        cautions=[*member.cautions, *member.slips, *what_grows(member), *known_long_ago(member, asked.start), *doubts],
         actions=rails.with_ratio(
             member.subject, [*_with_grams(rails.without_echoes(plan.actions), told.value), *caps_on_days(days)]
         ),

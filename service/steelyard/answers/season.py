@@ -118,4 +118,10 @@ def lay_out(season: Season, known: Asked) -> SeasonLaidOut:
 def reviewed_cautions(known: Asked, start: date) -> list[Message]:
     """The cautions of a season from a day on, whose intervals rest on setting the intake anew."""
     reviewed = say("SEASON_REVIEWED", weeks=GAIN_RESET_WEEKS)
-    return [*known.member.cautions, *what_grows(known.member), *provisional(known.member, start), reviewed]
+    return [
+        *known.member.cautions,
+        *known.member.slips,
+        *what_grows(known.member),
+        *provisional(known.member, start),
+        reviewed,
+    ]

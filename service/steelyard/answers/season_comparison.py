@@ -123,7 +123,7 @@ def compare_strategies(asked: ComparisonAsked) -> Answered[SeasonsCompared]:
     return Answered(
         SeasonsCompared(season_from(known), followed, refused, _chances([label for label, _ in kept], outcome), DRAWS),
         reasons=counted_on(known.member),
-        cautions=[*known.member.cautions, *provisional(known.member, asked.terms.start)],
+        cautions=[*known.member.cautions, *known.member.slips, *provisional(known.member, asked.terms.start)],
         state=state_of(known.member, known_day(known.member, asked.terms.start)),
     )
 

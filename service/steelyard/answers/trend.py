@@ -15,6 +15,7 @@ from steelyard.science.log import (
     Trend,
     TrendChoice,
     composition_of_log,
+    gathered,
     intake_from_weight,
     tail_of,
     trend_of_log,
@@ -121,6 +122,7 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
         member = member.with_log_read(beside, reading if asked.usual_intake_kcal is None else None)
     elif member.steered is not None:
         trend = replace(trend, maintenance=member.evidence)
+    trend = replace(trend, notes=tuple(gathered(trend.notes)))
     if needs_doctor(member.subject):
         trend = _without_amounts(trend)
     implied: dict[int, ImpliedIntake] = {}

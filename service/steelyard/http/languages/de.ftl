@@ -486,7 +486,7 @@ FAT_FROM_BMI = Dein Körperfett ist aus Größe und Gewicht geschätzt. Bei Musk
 ON_LOGGING_SCALE = Dieser Bedarf passt zu deinem Protokoll: Schreibst du weniger auf, als du isst, soll genau diese Menge darin stehen.
 ON_LOGGING_SCALE_URGENT = Dieser Bedarf passt zu deinem Protokoll. Er ist eine Schätzung und keine Menge, die du essen sollst: Die nennt dir die Arztpraxis.
 TWO_SEXES = Gerechnet ist mit den Formeln beider Geschlechter: Die Spanne deckt beide ab, und die strengeren Grenzen gelten.
-FROM_EQUATIONS = Ohne Protokoll stammt das allein aus Formeln. Am genauesten wird es mit vier Wochen Gewicht und Essen im Protokoll.
+FROM_EQUATIONS = Das stammt allein aus Formeln, denn noch sagt kein Essprotokoll mehr. Am genauesten wird es mit vier Wochen Gewicht und Essen im Protokoll.
 MAINTENANCE_BY_WEIGHT = Du protokollierst kaum Essen. Dein Bedarf folgt deshalb daraus, wie dein Gewicht auf die Vorgaben reagiert hat. Mit Essensprotokoll wird er genauer.
 
 # Ablehnungen, jede mit der Stelle, die hilft.
@@ -780,7 +780,11 @@ CHANGE_TRAINING = Mit zwei oder mehr Krafteinheiten je Woche würde sich ein Auf
 CHANGE_MOVE_MORE = Wenn du mehr gehst oder Rad fährst, verbrauchst du mehr, und eine lohnende Diätphase kann hineinpassen.
 
 # Dein Protokoll.
-LOG_UNIT_MIX_UP = Das Gewicht { NUMBER($given, maximumFractionDigits: 1) } vom { DATETIME($date, dateStyle: "long") } passt nur in einer anderen Einheit und zählt als { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
+LOG_UNIT_MIX_UP = Das Gewicht { NUMBER($given, maximumFractionDigits: 1) } vom { DATETIME($date, dateStyle: "long") } { $others ->
+    [0] passt nur in einer anderen Einheit und zählt
+    [one] und ein weiteres passen nur in einer anderen Einheit; das erste zählt
+   *[other] und { $others } weitere passen nur in einer anderen Einheit; das erste zählt
+} als { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
 LOG_WEIGHT_SET_ASIDE = Die { NUMBER($given, maximumFractionDigits: 1) } kg vom { DATETIME($date, dateStyle: "long") } passen nicht zu den { NUMBER($expected_kg, maximumFractionDigits: 1) } kg ringsum und zählen nicht. Von jemand anderem? Bitte prüfen.
 LOG_WEIGHT_DECIMAL = Die { NUMBER($given, maximumFractionDigits: 1) } kg vom { DATETIME($date, dateStyle: "long") } zählen nicht, ringsum sind es { NUMBER($expected_kg, maximumFractionDigits: 1) } kg: Steht das Komma richtig?
 LOG_WEIGHT_TWICE = { $count ->
@@ -790,7 +794,11 @@ LOG_WEIGHT_TWICE = { $count ->
     [one] zählt
    *[other] zählen
 } einmal.
-LOG_INTAKE_TWICE = Für den { DATETIME($date, dateStyle: "long") } kamen zwei verschiedene Energiemengen an, darum zählt keine: Schick eine für den ganzen Tag.
+LOG_INTAKE_TWICE = { $others ->
+    [0] Für den { DATETIME($date, dateStyle: "long") } kamen zwei verschiedene Energiemengen an, darum zählt keine
+    [one] Für den { DATETIME($date, dateStyle: "long") } und einen weiteren Tag kamen mehrere Energiemengen an, darum zählt dort keine
+   *[other] Für den { DATETIME($date, dateStyle: "long") } und { $others } weitere Tage kamen mehrere Energiemengen an, darum zählt dort keine
+}: Schick eine für den ganzen Tag.
 LOG_INTAKE_KILOJOULES = { $count ->
     [one] Eine Energiemenge
    *[other] { $count } Energiemengen

@@ -490,7 +490,7 @@ NOT_MEDICAL_ADVICE = This is information, not medical advice. Before changing yo
 ON_LOGGING_SCALE = Maintenance is on the scale of your own log: if you log less than you eat, this is the amount to log.
 ON_LOGGING_SCALE_URGENT = Maintenance is on the scale of your own log. It is an estimate and no amount to eat: a doctor decides that.
 TWO_SEXES = Equations for both sexes were used: the range covers both, and the stricter limits apply.
-FROM_EQUATIONS = Without a log this is worked out from equations alone. Four weeks of weights and food in a log make it most exact.
+FROM_EQUATIONS = This rests on equations alone, as no food log tells more yet. Four weeks of logged weights and food make it most exact.
 MAINTENANCE_BY_WEIGHT = You hardly log food, so this comes from how your weight answered what you were told to eat. Logging food makes it more exact.
 
 # Refusals, each with whom to see.
@@ -721,14 +721,22 @@ CHANGE_CLEARANCE = With a clinician's clearance a cut could be considered.
 CHANGE_MOVE_MORE = If you walk or cycle more you burn more, and a cut that is worth it may fit in.
 
 # Your log.
-LOG_UNIT_MIX_UP = Your weight of { NUMBER($given, maximumFractionDigits: 1) } on { DATETIME($date, dateStyle: "long") } only fits in another unit, and was read as { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
+LOG_UNIT_MIX_UP = Your weight of { NUMBER($given, maximumFractionDigits: 1) } on { DATETIME($date, dateStyle: "long") } { $others ->
+    [0] only fits in another unit, and was
+    [one] and one more only fit in another unit; the first was
+   *[other] and { $others } more only fit in another unit; the first was
+} read as { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
 LOG_WEIGHT_SET_ASIDE = The { NUMBER($given, maximumFractionDigits: 1) } kg of { DATETIME($date, dateStyle: "long") } does not fit the { NUMBER($expected_kg, maximumFractionDigits: 1) } kg around it and is left out. Somebody else's? Please check.
 LOG_WEIGHT_DECIMAL = The { NUMBER($given, maximumFractionDigits: 1) } kg of { DATETIME($date, dateStyle: "long") } is left out, with { NUMBER($expected_kg, maximumFractionDigits: 1) } kg on the days around it: is the decimal point right?
 LOG_WEIGHT_TWICE = { $count ->
     [one] One weighing was
    *[other] { $count } weighings were
 } sent twice and counted once.
-LOG_INTAKE_TWICE = Two different intakes were sent for { DATETIME($date, dateStyle: "long") }, so neither counts: send one for the whole day.
+LOG_INTAKE_TWICE = { $others ->
+    [0] Two different intakes were sent for { DATETIME($date, dateStyle: "long") }, so neither counts
+    [one] Several intakes were sent for { DATETIME($date, dateStyle: "long") } and one more day, so none of theirs count
+   *[other] Several intakes were sent for { DATETIME($date, dateStyle: "long") } and { $others } more days, so none of theirs count
+}: send one for the whole day.
 LOG_INTAKE_KILOJOULES = { $count ->
     [one] One intake
    *[other] { $count } intakes

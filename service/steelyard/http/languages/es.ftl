@@ -482,7 +482,7 @@ FAT_FROM_BMI = Tu grasa se ha estimado por estatura y peso, y en personas muscul
 ON_LOGGING_SCALE = Este mantenimiento va con tu forma de apuntar: si apuntas menos de lo que comes, tu registro debe mostrar esta cantidad.
 ON_LOGGING_SCALE_URGENT = Este mantenimiento va con tu forma de apuntar. Es una estimación y no una cantidad que comer: esa la dice el médico.
 TWO_SEXES = Se han usado las fórmulas de ambos sexos: el margen cubre las dos, y se aplican los límites más estrictos.
-FROM_EQUATIONS = Sin registro, esto sale solo de fórmulas. Lo que más lo afina son cuatro semanas de peso y comida apuntados.
+FROM_EQUATIONS = Esto sale solo de fórmulas: aún no hay comida apuntada que diga más. Lo afinan cuatro semanas de peso y comida apuntados.
 MAINTENANCE_BY_WEIGHT = Apenas apuntas comida, así que esto sale de cómo respondió tu peso a lo indicado. Apuntar la comida lo hace más exacto.
 
 # Negativas, cada una con a quién acudir.
@@ -776,14 +776,22 @@ CHANGE_TRAINING = Con dos o más sesiones de fuerza por semana compensaría gana
 CHANGE_MOVE_MORE = Si caminas o pedaleas más gastas más, y puede caber una definición que compense.
 
 # Tu registro.
-LOG_UNIT_MIX_UP = El peso { NUMBER($given, maximumFractionDigits: 1) } del { DATETIME($date, dateStyle: "long") } solo encaja en otra unidad y se ha leído como { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
+LOG_UNIT_MIX_UP = El peso { NUMBER($given, maximumFractionDigits: 1) } del { DATETIME($date, dateStyle: "long") } { $others ->
+    [0] solo encaja en otra unidad y
+    [one] y otro solo encajan en otra unidad; el primero
+   *[other] y otros { $others } solo encajan en otra unidad; el primero
+} se lee como { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
 LOG_WEIGHT_SET_ASIDE = Los { NUMBER($given, maximumFractionDigits: 1) } kg del { DATETIME($date, dateStyle: "long") } no encajan con los { NUMBER($expected_kg, maximumFractionDigits: 1) } kg de esos días y no cuentan. ¿De otra persona?
 LOG_WEIGHT_DECIMAL = Los { NUMBER($given, maximumFractionDigits: 1) } kg del { DATETIME($date, dateStyle: "long") } no cuentan; esos días pesabas unos { NUMBER($expected_kg, maximumFractionDigits: 1) } kg: ¿está bien la coma?
 LOG_WEIGHT_TWICE = { $count ->
     [one] Un pesaje llegó dos veces y cuenta
    *[other] { $count } pesajes llegaron dos veces y cuentan
 } una.
-LOG_INTAKE_TWICE = Para el { DATETIME($date, dateStyle: "long") } llegaron dos cantidades distintas y no cuenta ninguna: envía una del día entero.
+LOG_INTAKE_TWICE = { $others ->
+    [0] Para el { DATETIME($date, dateStyle: "long") } llegaron dos cantidades distintas y no cuenta ninguna
+    [one] Para el { DATETIME($date, dateStyle: "long") } y otro día llegaron varias cantidades y no cuenta ninguna
+   *[other] Para el { DATETIME($date, dateStyle: "long") } y otros { $others } días llegaron varias cantidades y no cuenta ninguna
+}: envía una del día entero.
 LOG_INTAKE_KILOJOULES = Desde el { DATETIME($date, dateStyle: "long") }, { $count ->
     [one] una cantidad solo encaja contigo en kilojulios y no cuenta
    *[other] { $count } cantidades solo encajan contigo en kilojulios y no cuentan

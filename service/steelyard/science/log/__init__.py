@@ -62,6 +62,7 @@ from .reader import (
     read_log,
     trend_of_log,
 )
+from .slips import SLIPS, gathered
 from .steps import (
     LatelyWalked,
     StepsRead,

@@ -65,7 +65,7 @@ def wrong_intake(entries: Sequence[IntakeDay], wrong: IntakeDay, end: int) -> Lo
 
 def intakes_once(entries: Sequence[IntakeDay], notes: list[Message]) -> Sequence[IntakeDay]:
     kept, twice = one_a_day(entries)
-    notes += [say(INTAKE_TWICE, date=iso_date(day)) for day in twice]
+    notes += [say(INTAKE_TWICE, date=iso_date(day), others=0) for day in twice]
     return kept
 
 

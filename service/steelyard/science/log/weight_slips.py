@@ -260,7 +260,7 @@ def _in_another_unit(given: float, expected: float, day: int, notes: list[Messag
     for factor in (1.0 / POUNDS_PER_KG, POUNDS_PER_KG):
         if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:
             read = given * factor
-            notes.append(say(UNIT_MIX_UP, date=iso_date(day), given=given, read_kg=read))
+            notes.append(say(UNIT_MIX_UP, date=iso_date(day), given=given, read_kg=read, others=0))
             return True, read
     for factor in (0.1, 10.0):
         if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:

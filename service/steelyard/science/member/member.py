@@ -6,11 +6,13 @@ from ..body import Body
 from ..log import (
     LOGGING_RATIO_LEAST,
     LOGGING_RATIO_SD,
+    SLIPS,
     Log,
     LogMaintenance,
     Reading,
     Tail,
     entries_as_read,
+    gathered,
     maintenance_of,
     read_log,
 )
@@ -175,6 +177,14 @@ class Member:
         if self.is_steered:
             cautions.append(BY_WEIGHT)
         return [*cautions, *self.told.notes]
+
+    @property
+    def slips(self) -> list[Message]:
+        """What of their log did not count as it was sent, where it was read: for answers without notes on a log."""
+        if not self._readings:
+            return []
+        *_, reading = self._readings.values()
+        return gathered(note for note in reading.daily.notes if note.code in SLIPS)
 
     @facet
     def subject(self) -> Subject:

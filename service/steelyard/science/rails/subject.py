@@ -102,8 +102,8 @@ class Subject(NamedTuple):
 
     ``fat_below`` is the lower half of the interval of measured body fat [fraction]; ``physical_kcal`` the higher of the
     means of the equations and of the log, 0 where neither is known. ``is_plant_based``: whether all
-    protein is of plants. ``weight_field``: what was told that has the weight. ``resting_kcal`` is that of a body of ``rested_fat_kg`` and ``rested_lean_kg``, which the
-    equations were asked about; rails read ``resting_now_kcal``.
+    protein is of plants. ``weight_field``: what was told that has the weight. ``resting_kcal`` is that of a body of
+    ``rested_fat_kg`` and ``rested_lean_kg``, which the equations were asked about; rails read ``resting_now_kcal``.
     """
 
     sex: Sex

@@ -11,7 +11,7 @@ from collections.abc import Callable
 import msgspec
 
 from ..body import Adherence, Forecast, PathPoint
-from ..log import ABOUT_LOGGING, STALE, CarriedAhead, Log, LogMaintenance, Reading, day_of
+from ..log import ABOUT_LOGGING, STALE, CarriedAhead, Log, LogMaintenance, Reading, day_of, gathered
 from ..member import Member
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, rebound, signs_to_stop
@@ -346,7 +346,7 @@ def _notes(subject: Subject, now: Now, day: int, told_day: int | None, later: in
     """Notes on the log: of ``later`` entries that were left out, and of ``unseen`` days before the first weighing."""
     # What weight tells of a log supposes that it is fat and lean tissue alone that grow.
     notes = [note for note in now.notes if not (subject.is_pregnant and note.code in ABOUT_LOGGING)]
-    notes = still_to_note(notes, day, told_day)
+    notes = gathered(still_to_note(notes, day, told_day))
     if now.is_unseen:
         notes = [note for note in notes if note.code != STALE]  # the reasons say it
     if later:

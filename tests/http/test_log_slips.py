@@ -1,0 +1,70 @@
+"""What of a log did not count as it was sent is said by every answer that takes a log, once, and not entry by entry."""
+
+import pytest
+from in_process import Running
+from request_people import CLEAR, LIFTER, Json
+
+DAYS = [f"2026-02-{day:02}" for day in range(1, 29)]
+IN_POUNDS: Json = {"weights": [{"date": day, "weight_kg": 181.0} for day in DAYS]}
+BY_MEALS: Json = {
+    "weights": [{"date": day, "weight_kg": 82.0} for day in DAYS],
+    "intakes": [{"date": day, "intake_kcal": kcal} for day in DAYS for kcal in (600, 800, 1100)],
+}
+IN_KILOJOULES: Json = {
+    "weights": BY_MEALS["weights"],
+    "intakes": [{"date": day, "intake_kcal": 10500} for day in DAYS],
+}
+SEASON: Json = {"start_date": "2026-03-02", "horizon_weeks": 13}
+ASKED: dict[str, Json] = {
+    "maintenance": {},
+    "trends": {},
+    "plans": {"start_date": "2026-03-02", "phase": {"kind": "mini_cut", "weeks": 4}},
+    "forecasts": {
+        "start_date": "2026-03-02",
+        "question": {"kind": "path", "schedule": [{"weeks": 4, "intake_kcal": 2600}]},
+    },
+    "decisions": {"as_of_date": "2026-03-02"},
+    "seasons": SEASON | {"strategy": {"kind": "ready_made", "name": "slow_gain_no_cut"}},
+    "seasons/comparison": SEASON
+    | {
+        "strategies": [
+            {"kind": "ready_made", "name": name} for name in ("slow_gain_no_cut", "slow_gain_rare_mini_cuts")
+        ]
+    },
+    "seasons/optimum": SEASON | {"strategies_searched": 500},
+}
+
+
+@pytest.mark.parametrize("path", ASKED)
+@pytest.mark.parametrize(
+    ("log", "code"),
+    [
+        pytest.param(IN_POUNDS, "LOG_UNIT_MIX_UP", id="pounds"),
+        pytest.param(BY_MEALS, "LOG_INTAKE_TWICE", id="meals"),
+        pytest.param(IN_KILOJOULES, "LOG_INTAKE_KILOJOULES", id="kilojoules"),
+    ],
+)
+async def test_what_did_not_count_as_sent_is_said_once(service: Running, path: str, log: Json, code: str) -> None:
+    body = {"profile": LIFTER, "screening": CLEAR, "log": log} | ASKED[path]
+    answer = (await service.client.post(f"/v1/{path}", json=body)).json()
+    said = [note for note in [*answer["cautions"], *answer.get("notes", [])] if note["code"] == code]
+    assert len(said) == 1, answer
+    (note,) = said
+    assert sum(note["params"].get(name, 0) for name in ("count", "others")) >= len(DAYS) - 1
+    assert "1 February 2026" in note["text"]
+
+
+async def test_a_few_slips_are_named_one_by_one(service: Running) -> None:
+    weights = [dict(entry) for entry in BY_MEALS["weights"]]
+    for at in (5, 9, 20):
+        weights[at]["weight_kg"] = 181.0
+    answer = await service.client.post("/v1/trends", json={"profile": LIFTER, "log": {"weights": weights}})
+    named = [note["params"]["date"] for note in answer.json()["notes"] if note["code"] == "LOG_UNIT_MIX_UP"]
+    assert named == [DAYS[at] for at in (5, 9, 20)]
+
+
+@pytest.mark.parametrize("log", [None, IN_KILOJOULES], ids=["none", "kilojoules"])
+async def test_nobody_who_sent_a_log_is_told_that_there_is_none(service: Running, log: Json | None) -> None:
+    answer = (await service.client.post("/v1/maintenance", json={"profile": LIFTER, "log": log})).json()
+    (text,) = [note["text"] for note in answer["cautions"] if note["code"] == "FROM_EQUATIONS"]
+    assert text.startswith("This rests on equations alone, as no food log tells more yet.")
