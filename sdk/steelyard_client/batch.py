@@ -115,15 +115,18 @@ class BatchRun:
         asked: list[Asked] = []
         content: list[bytes] = []
         size = 0
-        seen: set[str] = set()
+        seen: dict[str, int] = {}
         for number, line in enumerate(self._lines, 1):
             _require(line, number)
             encoded = json.dumps(plain(line), separators=(",", ":")).encode("ascii") + b"\n"
             one = Asked(line["reference"], str(line["operation"]), hashlib.sha256(encoded).hexdigest()[:32], None)
             if self._file is not None:
                 if one.reference in seen:
-                    raise ValueError(f"the reference {one.reference!r} comes twice, and answers are kept by it")
-                seen.add(one.reference)
+                    raise ValueError(
+                        f"The reference {one.reference!r} of line {number} is that of line {seen[one.reference]} too, "
+                        "and answers are kept by it. Give it another, and run the lines again with the same file."
+                    )
+                seen[one.reference] = number
                 one = one._replace(kept=self._kept(one))
             sent = b"" if one.kept else encoded
             if asked and (size + len(sent) > _CHUNK_BYTES or len(asked) == _CHUNK_LINES):

@@ -84,8 +84,10 @@ class Steelyard(Calls):
     ) -> Iterator[LineAnswer]:
         """The answers to many calls, one a line and in their order; a line at fault does not touch the others.
 
-        ``lines`` are read as answers are taken, and sent a few at a time, each few with the client's time limit and
-        retries. Raises what stops the whole, such as ``TooManyRequests``; what is wrong with a line is its ``problem``.
+        A line is a dictionary: ``reference``, a text of your own that comes back with the answer; ``operation``, the
+        name of the method, such as ``read_trend``; and ``body``, its keywords. ``lines`` are read as answers are taken,
+        and sent a few at a time, each few with the client's time limit and retries. Raises what
+        stops the whole, such as ``TooManyRequests``; what is wrong with a line is its ``problem``.
 
         ``keep_in`` names a file in which answers are kept by their reference. Run the same lines with the same file
         again after anything broke, and only what is missing is asked for; a line that has changed since is asked

@@ -13,6 +13,7 @@ from .generated.models import (
     Note,
     RefusedStrategy,
     RosterPlace,
+    Said,
 )
 from .generated.types import Unset
 from .received import Answered
@@ -31,9 +32,12 @@ class Messages(Answered, MessageCatalogue):
         """The text of a reason, caution, note, guard rail or refusal in a language such as ``de``.
 
         A region is ignored (``de-AT`` is ``de``). The English text of the answer is returned for a code that this
-        catalogue does not have, as an error in a request. Raises ``KeyError`` for a language that is not there, and
-        ``ImportError`` where the extra ``languages`` is not installed.
+        catalogue does not have, as an error in a request. Raises ``KeyError`` for a language that is not there,
+        ``TypeError`` for a text of an ``attention`` (see ``localise_attention``), and ``ImportError`` where the extra
+        ``languages`` is not installed.
         """
+        if isinstance(said, Said):
+            raise TypeError("a text of an attention has no params of its own: give the whole to localise_attention")
         english = said.detail if isinstance(said, FieldProblem) else said.text
         params = None if isinstance(said.params, Unset) else said.params.additional_properties
         return self._said(said.code, english, params, language)

@@ -310,6 +310,32 @@ async def test_problem_says_what_is_accepted(lifting: Running, body: bytes, acce
     assert accepted in fault["detail"]
 
 
+@pytest.mark.parametrize(
+    ("body", "said"),
+    [
+        (
+            form(height_cm="178,5"),
+            "height_cm is text; accepted is a number from 120 to 230, without quotes and with a ",
+        ),
+        (form(height_cm=""), "height_cm is text; accepted is a number "),
+        (form(height_cm=None), "height_cm is null; accepted is a number from 120 to 230."),
+        (form(is_paused="true"), "is_paused is text; accepted is true or false."),
+        (form(sets={}), "sets is an object; accepted is an array"),
+        (one_set(repetitions=5.5), "sets[0].repetitions is a number; accepted is a whole number"),
+        (form(session_date="2026-02-30"), "session_date is not a day of the calendar; accepted is a date such as "),
+        (form(session_date="30.02.2026"), "session_date is not of the required form; accepted is a date such as "),
+    ],
+)
+async def test_problem_says_what_was_received(lifting: Running, body: bytes, said: str) -> None:
+    problem = (await lifting.client.post(PATH, content=body, headers=JSON)).json()
+    assert said in problem["detail"]
+
+
+async def test_a_body_without_a_media_type_is_told_so(lifting: Running) -> None:
+    problem = (await lifting.client.post(PATH, content=form())).json()
+    assert problem["detail"].startswith("The request has no `Content-Type`. Send ")
+
+
 @pytest.mark.parametrize("operation", WITH_BODY, ids=lambda o: o.operation_id)
 @pytest.mark.parametrize("body", [pytest.param(body, id=name) for name, body in NOT_JSON_ROWS])
 async def test_every_operation_refuses_what_is_not_json(service: Running, operation: Operation, body: bytes) -> None:

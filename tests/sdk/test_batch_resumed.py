@@ -160,7 +160,7 @@ async def test_a_damaged_line_is_noticed(once: Caller, tmp_path: Path) -> None:
 async def test_references_are_unique_where_answers_are_kept(once: Caller, tmp_path: Path) -> None:
     lines = [maintenance("a"), maintenance("a")]
     assert len(await run(once, lines)) == 2
-    with pytest.raises(ValueError, match="'a' comes twice"):
+    with pytest.raises(ValueError, match="'a' of line 2 is that of line 1 too"):
         await run(once, lines, keep_in=tmp_path / "answers.ndjson")
 
 

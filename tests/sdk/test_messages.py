@@ -110,6 +110,8 @@ def test_whom_to_look_at(messages: Messages) -> None:
         level=2, reason=reason, action=action, verdict="slower", change_kcal=-90.0, since_date=day, as_of_date=day
     )
     assert messages.localise_attention(asked, "en") == (reason.text, action.text)
+    with pytest.raises(TypeError, match="localise_attention"):
+        messages.localise(reason, "de")  # type: ignore[arg-type]
     assert messages.localise_attention(asked, "de")[1] == "Vereinbare 90\u00a0kcal am Tag weniger."
     silent = models.Attention(
         level=2,

@@ -122,9 +122,10 @@ def _unavailable(meaning: str) -> ProblemError:
 def _require_readable(media_type: bytes, encoding: bytes, expected: str) -> None:
     wanted = expected.encode()
     if media_type != wanted and media_type.split(b";")[0].strip().lower() != wanted:
-        sent = media_type.decode("latin-1")[:100] or "none"
+        sent = media_type.decode("latin-1")[:100]
+        told = f"The body's media type is {sent!r}." if sent else "The request has no `Content-Type`."
         remedy = f"Send `Content-Type: {expected}`, and the body as it is or as gzip."
-        raise ProblemError(UNSUPPORTED_MEDIA_TYPE, f"The body's media type is {sent!r}. {remedy}")
+        raise ProblemError(UNSUPPORTED_MEDIA_TYPE, f"{told} {remedy}")
     if encoding and encoding.lower() != b"identity" and not is_packed(encoding):
         raise ProblemError(
             UNSUPPORTED_MEDIA_TYPE,

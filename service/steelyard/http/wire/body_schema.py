@@ -57,6 +57,13 @@ def _inside(sent: Any, step: Step) -> Any:
     return sent[step] if isinstance(sent, list) and isinstance(step, int) and step < len(sent) else None
 
 
+def value_at(path: list[Step], sent: Any) -> Any:
+    """What the body ``sent``, as plain values, has at ``path``; None where there is nothing."""
+    for step in path:
+        sent = _inside(sent, step)
+    return sent
+
+
 def _tagged(nodes: list[mi.Type], sent: Any) -> list[mi.Type]:
     if not isinstance(sent, dict):
         return nodes

@@ -32,6 +32,8 @@ _CODES = (
     (re.compile(r"Invalid (?:enum )?value"), "NOT_A_CHOICE"),
     (re.compile(r"Expected `[^`]*`(?:, got `|\Z)"), "WRONG_TYPE"),
 )
+_GOT = re.compile(r", got `(\w+)`")
+_DAY = re.compile(r"\d{4}-\d{2}-\d{2}\Z")
 _LARGEST_EXACT = 2.0**53  # beyond it a float is no longer every integer
 _QUOTED_NAME_LENGTH = 64
 
@@ -86,11 +88,18 @@ class BodyDecoder(Generic[T]):
         if match := _UNKNOWN.match(text):
             return self._unknown(path, match[1], sent)
         code = next((code for pattern, code in _CODES if pattern.match(text)), "INVALID")
+        got = _GOT.search(text)
+        if code == "WRONG_TYPE" and got and got[1] in _RECEIVED:
+            return self._wrong(path, code, f"is {_RECEIVED[got[1]]}", sent)
+        if code == "WRONG_FORM" and _is_day_like(body_schema.value_at(path, sent)):
+            return self._wrong(path, code, "is not a day of the calendar", sent)
         return self._wrong(path, code, _WORDS[code], sent)
 
     def _wrong(self, path: list[Step], code: str, words: str, sent: Any) -> ProblemError:
         fits = body_schema.describe(self.body_type, path, sent)
         params = {"accepted": fits} if fits else {}
+        if words == f"is {_TEXT}" and "number" in fits:
+            fits += ", without quotes and with a decimal point"
         detail = f"{_name(path)} {words}" + (f"; accepted is {fits}." if fits else ".")
         return ProblemError(SCHEMA_VIOLATION, detail, [fault(_pointer(path), code, detail, **params)])
 
@@ -109,6 +118,17 @@ class BodyDecoder(Generic[T]):
         return ProblemError(SCHEMA_VIOLATION, detail, [fault(pointer, "UNKNOWN_FIELD", detail, **params)])
 
 
+_TEXT = "text"
+# What was received, by the names that msgspec has for it.
+_RECEIVED = {
+    "str": _TEXT,
+    "int": "a number",
+    "float": "a number",
+    "bool": "true or false",
+    "null": "null",
+    "array": "an array",
+    "object": "an object",
+}
 _WORDS = {
     "OUT_OF_RANGE": "is out of range",
     "WRONG_LENGTH": "has the wrong length",
@@ -117,6 +137,10 @@ _WORDS = {
     "WRONG_TYPE": "has the wrong type",
     "INVALID": "is not valid",
 }
+
+
+def _is_day_like(value: Any) -> bool:
+    return isinstance(value, str) and _DAY.match(value) is not None
 
 
 def _plain(body: bytes) -> Any:

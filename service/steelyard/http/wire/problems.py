@@ -107,7 +107,7 @@ NOT_FOUND = _kind(
     404,
     "There is nothing at this path",
     "The path is not part of the contract.",
-    "Compare the path with `/openapi.json`.",
+    "Compare the path with `/openapi.json`; the page at `/` says where to go.",
 )
 METHOD_NOT_ALLOWED = _kind(
     "method-not-allowed",
@@ -192,7 +192,7 @@ CONTRADICTION = _kind(
     "contradiction",
     422,
     "The fields contradict each other",
-    "Each field fits the schema, but together they cannot be: an end before its start, two intakes for one date.",
+    "Each field fits the schema, but together they cannot be: an end before its start, two goals for one phase.",
     "Mend the fields that `errors[].pointer` names.",
 )
 OUT_OF_DOMAIN = _kind(
