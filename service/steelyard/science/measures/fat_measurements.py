@@ -11,8 +11,17 @@ from enum import StrEnum
 import msgspec
 
 from ..person import BodyFatMethod, BodyFatReading, Sex, TrainingStatus
-from ..register import Basis, Kind, Message, OutOfDomain, constant, equation, recorded, say, traced
-from .body_composition import METHOD_ERRORS, MethodError, method_error
+from ..register import Message, OutOfDomain, recorded, say, traced
+from .body_composition import (
+    ADULTS,
+    BMI_TO,
+    METHOD_ERRORS,
+    OUTSIDE_FACTOR,
+    MethodError,
+    bmi_error,
+    method_error,
+    widened,
+)
 from .body_density import brozek, checked_fat_fraction, siri
 from .body_mass_index import bmi, fat_fraction_from_bmi
 from .fat_combination import FatValue
@@ -61,17 +70,6 @@ class MeasuredPerson(msgspec.Struct, frozen=True, kw_only=True):
     training: TrainingStatus
 
 
-# --- the range in which an equation was published ---------------------------------------------------------------
-
-_ADULTS = (18.0, math.inf)  # years of age, both ends included, as in the ``valid_range`` of each equation
-_BMI_TO = 35.0  # of the narrowest of the three equations
-_OUTSIDE_FACTOR = constant(
-    "body_fat_outside_range_factor",
-    1.5,
-    unit="1",
-    summary="How many times larger the bias of a body-fat equation is taken outside its published range",
-    basis=Basis.JUDGEMENT,
-)
 _OUTSIDE_AGE = "METHOD_OUTSIDE_AGE_RANGE"
 _UNDER_AGE = "METHOD_UNDER_AGE_RANGE"
 _OUTSIDE_BMI = "METHOD_OUTSIDE_BMI_RANGE"
@@ -143,7 +141,7 @@ def _read_girths(subject: MeasuredPerson, measurement: Girths, is_male: bool) ->
     else:
         density = hodgdon_beckett_women(girths["waist_cm"], girths["hip_cm"], girths["neck_cm"], subject.height_cm)
     method = "hodgdon_beckett_men" if is_male else "hodgdon_beckett_women"
-    error, notes = _within_age(METHOD_ERRORS[BodyFatMethod.GIRTHS], subject.age_years, method, _ADULTS)
+    error, notes = _within_age(METHOD_ERRORS[BodyFatMethod.GIRTHS], subject.age_years, method, ADULTS)
     fraction = checked_fat_fraction(siri(density), "")
     return Value(value=FatValue(fraction, BodyFatMethod.GIRTHS, error), notes=notes)
 
@@ -160,28 +158,15 @@ def _read_skinfolds(subject: MeasuredPerson, measurement: Skinfolds, is_male: bo
 @traced
 def _read_bmi(subject: MeasuredPerson, male: float) -> Value:
     fraction: float = fat_fraction_from_bmi(subject.weight_kg, subject.height_cm, subject.age_years, male)
-    error = method_error(BodyFatMethod.BMI_EQUATION, subject.training)
-    error, notes = _within_age(error, subject.age_years, "body_fat_from_bmi", _ADULTS)
+    error = bmi_error(subject.weight_kg, subject.height_cm, subject.age_years, subject.training)
+    _, notes = _within_age(error, subject.age_years, "body_fat_from_bmi", ADULTS)
     index = bmi(subject.weight_kg, subject.height_cm)
-    if index > _BMI_TO:
-        error = _widened(error)
-        notes += (say(_OUTSIDE_BMI, bmi_kg_m2=round(index, 2), to_kg_m2=_BMI_TO, factor=_OUTSIDE_FACTOR),)
+    if index > BMI_TO:
+        notes += (say(_OUTSIDE_BMI, bmi_kg_m2=round(index, 2), to_kg_m2=BMI_TO, factor=OUTSIDE_FACTOR),)
     is_trained = subject.training is not TrainingStatus.UNTRAINED
     if is_trained:
         notes += (say(_MUSCULAR, points=_BMI_POINTS),)
     return Value(value=FatValue(fraction, BodyFatMethod.BMI_EQUATION, error), notes=notes)
-
-
-@traced
-@equation(
-    "body_fat_outside_range",
-    kind=Kind.RULE,
-    summary="Body fat by an equation outside its published range: answered with a warning and a wider interval",
-    formula=f"outside the range of ages, or BMI above {_BMI_TO:g} for the BMI equations: bias × {_OUTSIDE_FACTOR:g}",
-    basis=Basis.JUDGEMENT,
-)
-def _widened(error: MethodError) -> MethodError:
-    return error.widened(_OUTSIDE_FACTOR)
 
 
 def _within_age(
@@ -195,10 +180,10 @@ def _within_age(
         "method": method,
         "age_years": age_years,
         "from_years": lower,
-        "factor": _OUTSIDE_FACTOR,
+        "factor": OUTSIDE_FACTOR,
     }
     note = say(_UNDER_AGE, **params) if math.isinf(upper) else say(_OUTSIDE_AGE, **params, to_years=upper)
-    return _widened(error), (note,)
+    return widened(error), (note,)
 
 
 def unused(measurement: Measurement, sex: Sex) -> tuple[Message, ...]:

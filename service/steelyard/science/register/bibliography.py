@@ -187,6 +187,24 @@ JACKSON_2002 = source(
     "Int J Obes 2002;26:789-96",
     "10.1038/sj.ijo.0802006",
 )
+HEO_2012 = source(
+    "heo_2012",
+    "Heo M, Faith MS, Pietrobelli A, Heymsfield SB. Percentage of body fat cutoffs by sex, age, and race-ethnicity in "
+    "the US adult population from NHANES 1999-2004. Am J Clin Nutr 2012;95:594-602",
+    "10.3945/ajcn.111.025171",
+)
+DAS_2003 = source(
+    "das_2003",
+    "Das SK, Roberts SB, Kehayias JJ, et al. Body composition assessment in extreme obesity and after massive weight "
+    "loss induced by gastric bypass surgery. Am J Physiol Endocrinol Metab 2003;284:E1080-8",
+    "10.1152/ajpendo.00185.2002",
+)
+GOMEZ_AMBROSI_2012 = source(
+    "gomez_ambrosi_2012",
+    "Gómez-Ambrosi J, Silva C, Catalán V, et al. Clinical usefulness of a new equation for estimating body fat. "
+    "Diabetes Care 2012;35:383-8",
+    "10.2337/dc11-1334",
+)
 NICE_2006 = source(
     "nice_cg32",
     "National Institute for Health and Care Excellence. Nutrition support for adults, clinical guideline 32, 2006, "
