@@ -571,6 +571,92 @@ def test_what_another_motive_would_change_is_said_where_it_would() -> None:
     assert "CHANGE_CONTENT" not in codes(decide(question(0.3, feeling=Feeling.UNHAPPY)))  # due however one feels
 
 
+def params_of(found: Decision, code: str) -> dict[str, Any]:
+    return next(m.params for m in [*found.reasons, *found.changes] if m.code == code)
+
+
+def test_why_a_cut_stops_short_of_its_target_is_said_as_it_is() -> None:
+    """A longer cut gets there and is not worth it, or none does: the one is not told as the other."""
+    shorter = decide(question(0.17))
+    reached = next(a for a in shorter.alternatives if a.kind is PhaseKind.CUT)
+    assert shorter.recommended.kind is PhaseKind.MINI_CUT
+    assert reached.reaches_target
+    assert "DECISION_SHORTER_PAYS" in codes(shorter)
+    assert "DECISION_LONG_WAY" not in codes(shorter)
+    far = decide(question(0.34, weight_kg=110.0))
+    assert not far.recommended.reaches_target
+    assert "DECISION_LONGER_CUT" not in codes(far)  # it needs more than it is
+    told = params_of(far, "DECISION_LONG_WAY")
+    state = far.recommended.path.states[far.recommended.weeks]
+    assert told["weeks"] == far.recommended.weeks
+    assert told["end_percent"] == pytest.approx(100 * state.fat_kg / state.weight_kg)
+
+
+def test_a_price_of_fat_is_not_told_as_kilograms_of_muscle() -> None:
+    near, far = decide(question(0.18)), decide(question(0.34, weight_kg=110.0))
+    assert params_of(near, "DECISION_TRADE")["ahead_kg"] <= 2.0
+    assert params_of(far, "DECISION_TRADE_CLEAR")["ahead_kg"] > 2.0
+    assert "DECISION_TRADE" not in codes(far)
+
+
+@pytest.mark.parametrize("feeling", list(Feeling))
+def test_on_both_sides_of_the_due_line_it_is_said_to_be_near(feeling: Feeling) -> None:
+    leanness = decide(question(0.15, feeling=feeling)).leanness
+    assert leanness is not None
+    assert leanness.due is not None
+    for over in (-0.005, 0.0, 0.005):
+        assert "DECISION_NEAR_DUE" in codes(decide(question(leanness.due + over, feeling=feeling))), over
+    assert "DECISION_NEAR_DUE" not in codes(decide(question(leanness.due + 0.02, feeling=feeling)))
+
+
+def test_a_cut_is_considered_again_when_both_rules_of_cuts_allow_it() -> None:
+    """Eight weeks after the last one there would still be three within a year."""
+    history = [past(PhaseKind.MINI_CUT, ago, 4) for ago in (40, 20, 5)]
+    found = decide(question(0.18, history=history))
+    when = AS_OF - timedelta(weeks=40) + timedelta(days=365)
+    assert found.situation is Situation.TOO_MANY_CUTS
+    assert params_of(found, "CHANGE_TIME")["date"] == when.isoformat()
+    later = question(0.18, history=history)._replace(as_of=when)
+    assert decide(later).recommended.kind in CUTS
+
+
+def test_what_changes_a_cut_that_is_done_or_goes_on() -> None:
+    present = OngoingPhase(PhaseKind.MINI_CUT, 3)
+    done, going = decide(question(0.135, present=present)), decide(question(0.155, present=present))
+    assert params_of(done, "CHANGE_TIME")["date"] == (AS_OF + timedelta(weeks=8)).isoformat()
+    assert params_of(done, "CHANGE_MOTIVE_ON")["target_percent"] == pytest.approx(11.75)
+    wishing = decide(question(0.135, present=present, feeling=Feeling.WOULD_LIKE_LEANER))
+    assert wishing.situation is Situation.CUT_UNDER_WAY
+    assert "CHANGE_CONTENT_ENDS" in codes(wishing)
+    assert params_of(going, "CHANGE_CUT_ENDS") == {
+        "target_percent": pytest.approx(13.5), "date": (AS_OF + timedelta(weeks=3)).isoformat(),
+    }  # fmt: skip
+    assert "CHANGE_CONTENT_ENDS" not in codes(going)
+
+
+def test_a_cut_that_a_rule_ends_says_what_comes_instead() -> None:
+    present = OngoingPhase(PhaseKind.MINI_CUT, 3)
+    for asked in (question(0.058, present=present), question(0.18, present=present, screening=None)):
+        found = decide(asked)
+        assert params_of(found, "DECISION_CUT_REFUSED_UNDER_WAY") == {"kind": found.recommended.kind.value}
+
+
+def test_of_a_trade_nothing_is_said_to_who_is_underweight() -> None:
+    found = codes(decide(question(0.2, weight_kg=58.0)))
+    assert "REFUSED_BMI" in found
+    assert found.isdisjoint({"DECISION_NOT_YET", "DECISION_LEAN_ENOUGH", "DECISION_WITHIN_HEALTHY"})
+
+
+def test_who_would_like_to_be_leaner_puts_nothing_on_before_an_event() -> None:
+    """Lean enough for the day by the band, nine weeks ahead."""
+    event = {"sex": Sex.FEMALE, "status": TrainingStatus.ADVANCED, "event": AS_OF + timedelta(days=63)}
+    wishing = decide(question(0.2, goal=Goal.EVENT, feeling=Feeling.WOULD_LIKE_LEANER, **event))
+    assert (wishing.situation, wishing.recommended.kind) == (Situation.EVENT_READY, PhaseKind.MAINTENANCE)
+    assert params_of(wishing, "CHANGE_NO_EVENT") == {"kind": "gain"}
+    content = decide(question(0.2, goal=Goal.EVENT, **event))
+    assert content.recommended.kind is PhaseKind.GAIN
+
+
 def test_no_body_fat_makes_a_cut_due_for_who_is_underweight() -> None:
     found = codes(decide(question(0.2, weight_kg=58.0)))  # a body mass index of 17.9
     assert "CHANGE_UNDERWEIGHT" in found

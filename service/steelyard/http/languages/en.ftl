@@ -672,7 +672,7 @@ DECISION_UNDER_AGE = Under { NUMBER($limit_years, maximumFractionDigits: 0) } no
 DECISION_CHOICES_LEFT_OUT = What you wish for your body plays no part in this answer.
 DECISION_CUT_REFUSED = A cut would come next, but a safety rule forbids it for now. Until that is settled: { phase }.
 DECISION_CUT_TOO_SMALL = A cut would come next, but what is safe for you now is too small to be worth it. Until that changes: { phase }.
-DECISION_CUT_REFUSED_UNDER_WAY = The cut under way does not go on, for the reason given: return to maintenance first.
+DECISION_CUT_REFUSED_UNDER_WAY = The cut under way does not go on, for the reason given. Instead: { phase }.
 DECISION_CUT_TOO_LONG = You have been in a deficit for { weeks }, which is enough: now hold for { bridge-weeks }, whatever is left to lose.
 DECISION_CUT_JUST_ENDED = { $weeks ->
     [0] Your cut has just ended.
@@ -699,6 +699,7 @@ DECISION_WANTS_HOLD = You want to hold, and that is fine.
 DECISION_NEAR_UNDERWEIGHT = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight. Holding comes first; under { NUMBER($limit, maximumFractionDigits: 1) } no fat loss is started.
 DECISION_NO_DUE = No cut pays off at any body fat near the range you chose.
 DECISION_CLOSE = Over { weeks } nothing is clearly better: { best-phase } comes out ahead of { other-phase } in { NUMBER($probability_percent, maximumFractionDigits: 0) }% of cases. Choose what suits you.
+DECISION_TRADE_CLEAR = Over { weeks } { best-phase } is clearly better for you than { other-phase }, with a probability of { NUMBER($probability_percent, maximumFractionDigits: 0) }%.
 DECISION_LONGER_CUT = A mini-cut is too short to get there: you need { weeks }.
 DECISION_HISTORY_UNKNOWN = Your past phases are not known. Give them, and the answer counts a recent cut or a pattern.
 DECISION_GAIN_SLOWLY = Gain slowly, at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day over maintenance.
@@ -708,16 +709,20 @@ PATTERN_CYCLES = In { weeks } fast gains were followed by a cut { $cycles ->
    *[other] { $cycles } times
 }. You spent { $dieting_weeks } of those weeks dieting.
 PATTERN_NO_LEAN = Going up and down built at least as much lean tissue; the price was the dieting. A slower gain needs fewer cuts.
+PATTERN_SAME_LEAN = A slow gain would have built about as much lean tissue ({ NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg more), with fewer cuts. Slow down.
 PATTERN_WEEKS = With a slow gain you would have had the same lean tissue { weeks } sooner.
 PATTERN_ASSUMED = { $phases ->
     [one] One phase has no weights
    *[other] { $phases } phases have no weights
 }, so the usual size was assumed.
 CHANGE_READING = Your reading may be { NUMBER($error_points, maximumFractionDigits: 1) } points off: with a chance of { NUMBER($probability_percent, maximumFractionDigits: 0) }% the truth is on the other side of the limit.
+CHANGE_SURER_READING = A better method that says the same would be sure enough for a cut.
 CHANGE_TIME = A cut is considered again from { DATETIME($date, dateStyle: "long") }.
 CHANGE_EVENT_START = The cut for your event starts on { DATETIME($date, dateStyle: "long") } at the latest.
-CHANGE_SCREENING = With the health questions answered a cut could be considered.
-CHANGE_CLEARANCE = With a clinician's clearance a cut could be considered.
+CHANGE_NO_EVENT = Without the event the answer would be: { phase }.
+CHANGE_SCREENING = Only with the health questions answered could a cut be considered.
+CHANGE_SCREENING_GAIN = Only with the health questions answered could a gain or a cut be considered.
+CHANGE_CLEARANCE = Only with a clinician's clearance could a cut be considered.
 CHANGE_MOVE_MORE = If you walk or cycle more you burn more, and a cut that is worth it may fit in.
 
 # Your log.
@@ -1017,7 +1022,7 @@ LEVER_LOSE_MORE = If you { lever } and eat as planned, you lose about { NUMBER($
 BREAKS_WHY = Breaks at maintenance make a long cut easier. You lose no extra fat by them, and the scale rises while they last.
 CUT_NEEDS_READING = Body fat computed from height and weight never starts a cut. Measure it (skinfolds, girths, DXA), then ask again.
 CUT_TOO_SMALL = Safe limits leave a cut of only { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }. No scale tells that from water.
-DECISION_CUT_DONE = The cut has done its work: { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, where { NUMBER($target_percent, maximumFractionDigits: 1) }% was the aim. Now hold for { bridge-weeks }.
+DECISION_CUT_DONE = Your cut is done: you are at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, and { NUMBER($target_percent, maximumFractionDigits: 1) }% is enough. Now hold for { bridge-weeks }.
 DECISION_CUT_UNDER_WAY = Your cut goes on: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and { NUMBER($target_percent, maximumFractionDigits: 1) }% is the aim.
 DECISION_EVENT_READY = For your event { NUMBER($target_percent, maximumFractionDigits: 1) }% body fat is enough, and you are at { NUMBER($fat_percent, maximumFractionDigits: 1) }%: no cut is needed.
 DECISION_EVENT_OUT_OF_REACH = No safe cut reaches { NUMBER($target_percent, maximumFractionDigits: 1) }% by the event. This one comes as near as is safe, about { NUMBER($end_percent, maximumFractionDigits: 1) }%.
@@ -1029,7 +1034,9 @@ DECISION_NOT_YET = Not yet: at { NUMBER($fat_percent, maximumFractionDigits: 1) 
 DECISION_CUT_DUE = A cut is the better choice now: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and from { NUMBER($due_percent, maximumFractionDigits: 1) }% on a cut pays off.
 DECISION_CUT_FOR_LEANNESS = You would like to be leaner, and that is reason enough: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a cut is the better choice for you.
 DECISION_TRADE = Over { weeks } { best-phase } is worth about { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg of lean tissue more to you than { other-phase }, with a probability of { NUMBER($probability_percent, maximumFractionDigits: 0) }%.
-DECISION_LONG_WAY = One cut does not get to { NUMBER($target_percent, maximumFractionDigits: 1) }%: end this one in time, and ask again after a hold.
+DECISION_NEAR_DUE = You are near { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat, where a cut becomes due: a few weeks sooner or later make little difference.
+DECISION_LONG_WAY = This cut does not go all the way: it ends after { weeks }, at about { NUMBER($end_percent, maximumFractionDigits: 1) }%. Then hold, and ask again.
+DECISION_SHORTER_PAYS = To { NUMBER($target_percent, maximumFractionDigits: 1) }% in one cut is not worth it: end this one after { weeks }, at about { NUMBER($end_percent, maximumFractionDigits: 1) }%, and ask again.
 DECISION_WITHIN_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is healthy for your age and sex ({ NUMBER($lower_percent, maximumFractionDigits: 0) } to { NUMBER($upper_percent, maximumFractionDigits: 0) }%): a cut is about looks, not health.
 DECISION_BELOW_HEALTHY = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you have nothing to lose. If you are unhappy with your looks, talk to someone you trust or a clinician.
 DECISION_ABOVE_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is above the healthy range for your age and sex, which ends at { NUMBER($upper_percent, maximumFractionDigits: 0) }%.
@@ -1044,8 +1051,11 @@ CHANGE_DUE_BEYOND = A cut is due at { NUMBER($due_percent, maximumFractionDigits
 CHANGE_DUE_BELOW = Under { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat the answer would be: no cut yet.
 CHANGE_READING_NEEDED = Only with a real body-fat measurement could a cut be considered.
 CHANGE_MOTIVE = If you would like to be leaner, that is reason enough: a cut would be due from { NUMBER($due_percent, maximumFractionDigits: 1) }%.
+CHANGE_MOTIVE_ON = If you would like to be leaner, that is reason enough: the cut could go on to { NUMBER($target_percent, maximumFractionDigits: 1) }%.
 CHANGE_UNDERWEIGHT = Under a body mass index of { NUMBER($limit, maximumFractionDigits: 1) } no cut is considered, whatever your body fat.
 CHANGE_CONTENT = If you are happy as lean as you are, a cut can wait until { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat.
+CHANGE_CONTENT_ENDS = If you are happy as lean as you are, the cut may end now.
+CHANGE_CUT_ENDS = Your cut ends at { NUMBER($target_percent, maximumFractionDigits: 1) }% body fat, or on { DATETIME($date, dateStyle: "long") } at the latest.
 CHANGE_TRAINING = With two or more resistance sessions a week a gain would be worth the fat that comes with it.
 SETTLE_WEIGH_FOOD = This settles it: weigh and log all you eat and drink for seven days, weekend included.
 WEIGH_DAILY = Weigh yourself daily under the same conditions, and judge by weekly averages.

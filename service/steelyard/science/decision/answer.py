@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from .. import rails
 from ..measures import FatRange, Standing
-from ..numbers import told_percent
+from ..numbers import Estimate, told_percent
 from ..phase import CLEAR_PROBABILITY, PhaseKind
 from ..rails import RailAction
 from ..register import Message, say
@@ -12,11 +12,16 @@ from .alternatives import Alternative
 from .facts import Facts, Leanness
 from .odds import ahead_kg
 from .pattern import Pattern
-from .terms import EVENT_WEEKS_MOST, HORIZON_WEEKS, Feeling, Situation
-from .trade import motive
+from .terms import EVENT_WEEKS_MOST, HORIZON_WEEKS, Situation
+from .would_change import changes
 
 # Less lean tissue than this is no cost to speak of.
 _LEAST_LEAN_COST_KG = 0.05
+# A lead of more than anybody builds in half a year is a price of fat, and no mass to speak of (judgement).
+_MOST_LEAD_KG = 2.0
+# So near to the line the answer may be the other one after the next reading (judgement; readings move by half a point).
+_NEAR_DUE = 0.0075
+_BY_THE_LINE = (Situation.NOT_YET, Situation.LEAN_ENOUGH, Situation.CUT_DUE, Situation.CUT_FOR_LEANNESS)
 
 
 class Ruling(NamedTuple):
@@ -67,7 +72,7 @@ def answer(facts: Facts, ruling: Ruling) -> Decision:
         leanness=facts.leanness,
         pattern=facts.pattern,
         reasons=[*first, *ruling.reasons, *explain(facts, ruling, listed)],
-        changes=[*ruling.changes, *changes(facts)],
+        changes=[*ruling.changes, *changes(facts, ruling.situation)],
         actions=_actions(facts, chosen),
     )
 
@@ -101,11 +106,17 @@ def explain(facts: Facts, ruling: Ruling, listed: list[Alternative]) -> list[Mes
             "ahead_kg": ahead.mean,
             "probability_percent": told_percent(probability),
         }
-        if probability >= CLEAR_PROBABILITY:
+        if probability >= CLEAR_PROBABILITY and ahead.mean > _MOST_LEAD_KG:
+            reasons.append(say("DECISION_TRADE_CLEAR", **told))
+        elif probability >= CLEAR_PROBABILITY:
             reasons.append(say("DECISION_TRADE", **told))
         elif probability > 1.0 - CLEAR_PROBABILITY:
             reasons.append(say("DECISION_CLOSE", **told))
-    reasons.append(_health(q.fat_fraction, facts.leanness.healthy))
+    due = facts.leanness.due
+    if ruling.situation in _BY_THE_LINE and due is not None and abs(q.fat_fraction - due) <= _NEAR_DUE:
+        reasons.append(say("DECISION_NEAR_DUE", due_percent=100 * due))
+    if not facts.is_refused_by(rails.BMI):
+        reasons.append(_health(q.fat_fraction, facts.leanness.healthy))
     if q.history is None:
         reasons.append(say("DECISION_HISTORY_UNKNOWN"))
     if facts.refused is not None:
@@ -128,59 +139,27 @@ def _health(fat_fraction: float, healthy: FatRange) -> Message:
             return say("DECISION_ABOVE_HEALTHY", fat_percent=fat, upper_percent=upper)
 
 
-def changes(facts: Facts) -> list[Message]:
-    """What would change the answer, whatever rule gave it."""
-    q, leanness, refused = facts.question, facts.leanness, facts.refused
-    due, reading = leanness.due, leanness.reading
-    found: list[Message] = []
-    add = found.append
-    if refused is not None and rails.BMI in refused.ids:
-        return [say("CHANGE_UNDERWEIGHT", limit=rails.BMI_FLOOR)]  # no body fat makes a cut due
-    if due is None:
-        add(say("DECISION_NO_DUE"))
-    elif q.fat_fraction >= due:
-        add(say("CHANGE_DUE_BELOW", due_percent=100 * due))
-    elif leanness.due_weeks is not None:
-        add(say("CHANGE_DUE_DATE", due_percent=100 * due, date=q.day(leanness.due_weeks).isoformat()))
-    else:
-        add(say("CHANGE_DUE_BEYOND", due_percent=100 * due, weeks=HORIZON_WEEKS))
-    other_side = reading.probability_other_side
-    # What hardly can be changes nothing.
-    if reading.margin is not None and other_side is not None and told_percent(other_side) > 1.0:
-        add(
-            say(
-                "CHANGE_READING",
-                margin_points=100 * reading.margin,
-                error_points=100 * q.fat.sd,
-                probability_percent=told_percent(other_side),
-            )
-        )
-    if not q.fat.is_measured:
-        add(say("CHANGE_READING_NEEDED"))
-    is_content = motive(q) is Feeling.CONTENT
-    # Where a cut is due by either line, how somebody feels changes nothing.
-    if leanness.other_due is not None and not (facts.is_due and q.fat_fraction >= leanness.other_due):
-        add(say("CHANGE_MOTIVE" if is_content else "CHANGE_CONTENT", due_percent=100 * leanness.other_due))
-    if refused is not None and rails.UNANSWERED in refused.ids:
-        add(say("CHANGE_SCREENING"))
-    if refused is not None and refused.ids & {rails.MEDICAL, rails.AGE}:
-        add(say("CHANGE_CLEARANCE"))
-    return found
-
-
 def pattern_notes(pattern: Pattern) -> list[Message]:
     """What is said of a pattern of fast gain and cut, and of what it cost."""
     lean, fat = pattern.lean_cost_kg, pattern.fat_cost_kg.mean
     figures = {"lean_kg": lean.mean, "lower_kg": lean.lower, "upper_kg": lean.upper}
     dieting = {"slow_weeks": pattern.slow_weeks_dieting, "dieting_weeks": pattern.weeks_dieting}
-    has_cost = lean.mean > _LEAST_LEAN_COST_KG
+    cost = _lean_cost(lean, pattern.weeks, figures)
     notes = [
         say("PATTERN_CYCLES", cycles=pattern.cycles, weeks=pattern.weeks, dieting_weeks=pattern.weeks_dieting),
-        say("PATTERN_COST", weeks=pattern.weeks, **figures) if has_cost else say("PATTERN_NO_LEAN", **figures),
+        cost,
         say("PATTERN_FAT", fat_kg=-fat, **dieting) if fat < 0.0 else say("PATTERN_NO_FAT", fat_kg=fat),
     ]
-    if pattern.weeks_lost:
+    if pattern.weeks_lost and cost.code == "PATTERN_COST":
         notes.append(say("PATTERN_WEEKS", weeks=pattern.weeks_lost))
     if pattern.assumed:
         notes.append(say("PATTERN_ASSUMED", phases=pattern.assumed))
     return notes
+
+
+def _lean_cost(lean: Estimate, weeks: int, figures: dict[str, float]) -> Message:
+    if lean.mean <= _LEAST_LEAN_COST_KG:
+        return say("PATTERN_NO_LEAN", **figures)
+    if lean.probability_over(0.0) < CLEAR_PROBABILITY:
+        return say("PATTERN_SAME_LEAN", **figures)
+    return say("PATTERN_COST", weeks=weeks, **figures)

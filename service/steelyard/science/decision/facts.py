@@ -11,7 +11,7 @@ from ..rails import PROTEIN_DEFAULT_GAIN, RailAction, Refused
 from .alternatives import LEAST_CEILING, Alternative, Alternatives
 from .event import EventAhead, event_of
 from .pattern import Pattern, pattern_of, slow_surplus_kcal
-from .terms import GAIN_WEEKS_LEAST, HORIZON_WEEKS, TRIGGER_PROBABILITY, Feeling, Question
+from .terms import GAIN_WEEKS_LEAST, HORIZON_WEEKS, TRIGGER_PROBABILITY, Feeling, Goal, Question
 from .trade import Lines, UsualCourse, due_at, lines_of, motive
 
 
@@ -67,9 +67,16 @@ class Facts(NamedTuple):
     @property
     def is_underweight(self) -> bool:
         """Whether a rail refuses a deficit for want of mass, and a gain is open."""
-        return self._refused_by(rails.BMI, rails.BODY_FAT) and self.gain.closed is None
+        return self.is_refused_by(rails.BMI, rails.BODY_FAT) and self.gain.closed is None
 
-    def _refused_by(self, *rules: str) -> bool:
+    @property
+    def is_near_underweight(self) -> bool:
+        """Whether a deficit would be this near to underweight without a goal that calls for one: feelings do not."""
+        q = self.question
+        return q.subject.bmi < rails.BMI_WARN and q.goal in (Goal.MUSCLE, Goal.HOLD)
+
+    def is_refused_by(self, *rules: str) -> bool:
+        """Whether one of these rules refuses a deficit."""
         return self.refused is not None and not self.refused.ids.isdisjoint(rules)
 
 

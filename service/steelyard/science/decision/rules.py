@@ -41,11 +41,12 @@ from .terms import (
     Situation,
 )
 from .trade import motive
+from .would_change import ARRIVED
 
-# A quarter of a point from its target a cut has arrived.
-_ARRIVED = 0.0025
 # An event nearer than this leaves no room for the shortest cut.
 _LEAST_ROOM = 2
+# Who is lean enough for an event already gains before it only for longer than this: less is not worth taking off again.
+_WORTH_TAKING_OFF = 2 * GAIN_WEEKS_LEAST
 
 
 def decide(question: Question) -> Decision:
@@ -114,8 +115,8 @@ def _in_a_cut(facts: Facts) -> Ruling | None:
     bridge = facts.make.hold(bridge_weeks(weeks), then_gain=True)
     if facts.refused is not None:
         kept = facts.gain if facts.is_underweight else bridge
-        return Ruling(Situation.CUT_REFUSED, kept, (say("DECISION_CUT_REFUSED_UNDER_WAY"),))
-    if _is_near_underweight(q):
+        return Ruling(Situation.CUT_REFUSED, kept, (_ended_by_a_rule(kept),))
+    if facts.is_near_underweight:
         return Ruling(Situation.CUT_REFUSED, bridge, (_near_underweight(q),))
     is_mini = present.kind is PhaseKind.MINI_CUT
     if weeks >= (MOST_WEEKS if is_mini else LONG_CUT_WEEKS):
@@ -125,7 +126,7 @@ def _in_a_cut(facts: Facts) -> Ruling | None:
         return Ruling(Situation.MEASURE_FIRST, bridge, (say("DECISION_MEASURE_FIRST_BMI", kind=bridge.kind.value),))
     target = facts.leanness.lines.target if facts.event is None else facts.event.target
     to_target = {"fat_percent": 100.0 * q.fat_fraction, "target_percent": 100 * target}
-    if q.fat_fraction <= target + _ARRIVED:
+    if q.fat_fraction <= target + ARRIVED:
         why = say("DECISION_CUT_DONE", **to_target, bridge_weeks=bridge.weeks)
         return Ruling(Situation.CUT_DONE, bridge, (why,))
     # A cut that its event ends within a mini-cut's weeks is one, and not too short to go on.
@@ -137,8 +138,12 @@ def _in_a_cut(facts: Facts) -> Ruling | None:
         target=target,
     )
     if going.closed is not None:
-        return Ruling(Situation.CUT_REFUSED, bridge, (say("DECISION_CUT_REFUSED_UNDER_WAY"), going.closed))
+        return Ruling(Situation.CUT_REFUSED, bridge, (_ended_by_a_rule(bridge), going.closed))
     return Ruling(Situation.CUT_UNDER_WAY, going, (say("DECISION_CUT_UNDER_WAY", **to_target),))
+
+
+def _ended_by_a_rule(kept: Alternative) -> Message:
+    return say("DECISION_CUT_REFUSED_UNDER_WAY", kind=kept.kind.value)
 
 
 # --- 3: just after one ----------------------------------------------------------------------------------------
@@ -160,19 +165,29 @@ def _after_a_cut(facts: Facts) -> Ruling | None:
 
 
 def _for_an_event(facts: Facts) -> Ruling | None:
-    q, event = facts.question, facts.event
-    if event is None:
+    if facts.event is None:
         return None
+    ruling = _by_the_event(facts, facts.event)
+    alone = facts._replace(event=None)
+    without = _over_the_due_line(alone) or _no_cut(alone)
+    if without.chosen.kind is ruling.chosen.kind:
+        return ruling
+    return ruling._replace(changes=(*ruling.changes, say("CHANGE_NO_EVENT", kind=without.chosen.kind.value)))
+
+
+def _by_the_event(facts: Facts, event: EventAhead) -> Ruling:
+    q = facts.question
     start = latest_start(q, event)
-    is_soon = start is None or start.week < GAIN_WEEKS_LEAST or start.cut_weeks == 0
-    if q.fat_fraction <= event.target + _ARRIVED and is_soon:
+    is_soon = start is None or start.week < _WORTH_TAKING_OFF or start.cut_weeks == 0
+    if q.fat_fraction <= event.target + ARRIVED and is_soon:
         why = say("DECISION_EVENT_READY", fat_percent=100 * q.fat_fraction, target_percent=100 * event.target)
-        if start is None or start.cut_weeks:
+        if start is None or start.cut_weeks or motive(q) is not Feeling.CONTENT:
+            # Who would like to be leaner than that puts nothing on before it.
             return Ruling(Situation.EVENT_READY, facts.hold.shortened(event.weeks), (why,))
         return _keep(facts, Situation.EVENT_READY, why, weeks=event.weeks)
     if facts.refused is not None:
         return _refused_cut(facts)
-    if _is_near_underweight(q):
+    if facts.is_near_underweight:
         return _hold_first(facts)
     if not q.fat.is_measured:
         return _measure_first(facts, None)
@@ -228,7 +243,7 @@ def _over_the_due_line(facts: Facts) -> Ruling | None:
         return _keep(facts, Situation.WANTS_HOLD, say("DECISION_WANTS_HOLD_OVER", due_percent=100 * leanness.due))
     if facts.refused is not None:
         return _refused_cut(facts)
-    if _is_near_underweight(q):
+    if facts.is_near_underweight:
         return _hold_first(facts)
     if not leanness.reading.is_good_enough:
         return _measure_first(facts, leanness.reading.probability_over_line)
@@ -242,16 +257,25 @@ def _over_the_due_line(facts: Facts) -> Ruling | None:
     if best.total_kg < max(facts.gain.total_kg if q.grows else facts.hold.total_kg, facts.hold.total_kg):
         # To the target is too far to pay; the usual mini-cut, on which the due line rests, is not.
         best = max(best, facts.make.short_cut(), key=lambda a: a.total_kg)
-    reasons = [say("DECISION_LONGER_CUT", weeks=best.weeks)] if best.kind is PhaseKind.CUT else []
-    if not best.reaches_target:
-        reasons.append(say("DECISION_LONG_WAY", target_percent=100 * leanness.lines.target))
+    reasons = _how_far(best, open_cuts, leanness.lines.target)
     figures = {"fat_percent": 100.0 * q.fat_fraction, "due_percent": 100 * leanness.due}
     is_due_if_content = leanness.other_due is not None and q.fat_fraction >= leanness.other_due
     if motive(q) is Feeling.CONTENT or is_due_if_content:
         situation, headline = Situation.CUT_DUE, say("DECISION_CUT_DUE", **figures)
     else:
         situation, headline = Situation.CUT_FOR_LEANNESS, say("DECISION_CUT_FOR_LEANNESS", **figures)
-    return Ruling(situation, best, tuple(reasons), headline=headline, by_trade=True)
+    return Ruling(situation, best, reasons, headline=headline, by_trade=True)
+
+
+def _how_far(best: Alternative, open_cuts: list[Alternative], target: float) -> tuple[Message, ...]:
+    """Why the cut is as long as it is, and where it ends if that is not the target."""
+    if best.reaches_target:
+        return (say("DECISION_LONGER_CUT", weeks=best.weeks),) if best.kind is PhaseKind.CUT else ()
+    state = best.path.states[best.weeks]
+    figures = {"weeks": best.weeks, "end_percent": 100.0 * float(state.fat_kg / state.weight_kg)}
+    if any(cut.reaches_target for cut in open_cuts):
+        return (say("DECISION_SHORTER_PAYS", target_percent=100 * target, **figures),)
+    return (say("DECISION_LONG_WAY", target_percent=100 * target, **figures),)
 
 
 # --- 6: no cut ------------------------------------------------------------------------------------------------
@@ -271,6 +295,9 @@ def _no_cut(facts: Facts) -> Ruling:
     else:
         situation = Situation.NOT_YET
         why = say("DECISION_NOT_YET", fat_percent=fat, weeks=HORIZON_WEEKS, advice=advice)
+    if facts.is_refused_by(rails.BMI) and situation is not Situation.WANTS_HOLD:
+        # No trade was weighed: the rule that refuses says why.
+        return Ruling(situation, kept, whys, would_change)
     by_trade = q.may_grow and not facts.is_underweight
     return Ruling(situation, kept, (*whys, why), would_change, by_trade=by_trade)
 
@@ -293,11 +320,6 @@ RULES: tuple[Callable[[Facts], Ruling | None], ...] = (
 # --- what several rules share ---------------------------------------------------------------------------------
 
 
-def _is_near_underweight(q: Question) -> bool:
-    """Whether a deficit would be this near to underweight without a goal that calls for one: feelings call for none."""
-    return q.subject.bmi < rails.BMI_WARN and q.goal in (Goal.MUSCLE, Goal.HOLD)
-
-
 def _near_underweight(q: Question) -> Message:
     return say("DECISION_NEAR_UNDERWEIGHT", bmi=q.subject.bmi, limit=rails.BMI_WARN)
 
@@ -317,9 +339,11 @@ def _without_a_cut(facts: Facts) -> tuple[Alternative, tuple[Message, ...], tupl
         return facts.gain, (), ()
     q = facts.question
     kept = max(facts.gain, facts.hold, key=lambda a: a.total_kg) if q.may_grow else facts.hold
-    if q.trains:
+    if q.trains or not q.wants_to_grow:
         return kept, (), ()
-    return kept, (say("GAIN_NEEDS_TRAINING"),), (say("CHANGE_TRAINING"),)
+    # Over the due line there is no gain, whoever trains, nor before the safety questions are answered.
+    is_shut = facts.is_due or q.subject.screening is None
+    return kept, (say("GAIN_NEEDS_TRAINING"),), () if is_shut else (say("CHANGE_TRAINING"),)
 
 
 def _keep(
@@ -374,17 +398,13 @@ def _measure_first(facts: Facts, probability: float | None) -> Ruling:
 
 
 def _too_soon(facts: Facts) -> Ruling | None:
-    """Whether the cuts already made forbid another for now."""
+    """Whether the cuts already made forbid another for now, by the rule that does so for longer."""
     q = facts.question
-    since, last = q.weeks_since_cut, q.last_cut
-    if since is not None and last is not None and since < rails.WEEKS_BETWEEN_CUTS:
-        when = last.end + timedelta(days=7 * int(rails.WEEKS_BETWEEN_CUTS))
+    when, since, last, cuts = q.free_from(), q.weeks_since_cut, q.last_cut, q.cuts_last_12_months
+    if when is None or since is None or last is None or cuts is None or when <= q.as_of:
+        return None
+    if when <= last.end + timedelta(days=7 * int(rails.WEEKS_BETWEEN_CUTS)):
         why = say("DECISION_CUT_TOO_RECENT", weeks=since, limit_weeks=rails.WEEKS_BETWEEN_CUTS, date=when.isoformat())
         return _keep_until(facts, Situation.CUT_TOO_RECENT, why, when)
-    cuts = q.cuts_last_12_months
-    if cuts is not None and cuts >= rails.CUTS_A_YEAR_WARN:
-        ends = [p.end for p in q.history or [] if p.kind.is_deficit]
-        when = ends[-int(rails.CUTS_A_YEAR_WARN)] + timedelta(days=365)
-        why = say("DECISION_TOO_MANY_CUTS", cuts=cuts, date=when.isoformat())
-        return _keep_until(facts, Situation.TOO_MANY_CUTS, why, when)
-    return None
+    why = say("DECISION_TOO_MANY_CUTS", cuts=cuts, date=when.isoformat())
+    return _keep_until(facts, Situation.TOO_MANY_CUTS, why, when)

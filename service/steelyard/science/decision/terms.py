@@ -9,7 +9,7 @@ from ..body import Body
 from ..measures import FatEstimate
 from ..member import Member
 from ..phase import Band, FinishedPhase, History, PhaseKind
-from ..rails import APART_WEEKS, Subject
+from ..rails import APART_WEEKS, CUTS_A_YEAR_WARN, WEEKS_BETWEEN_CUTS, Subject
 from ..register import Basis, constant
 
 
@@ -100,9 +100,14 @@ class Question(NamedTuple):
         return float(self.body.training_dose) > 0.0
 
     @property
+    def wants_to_grow(self) -> bool:
+        """Whether muscle is wanted between cuts."""
+        return self.goal not in (Goal.HOLD, Goal.LEANNESS)
+
+    @property
     def grows(self) -> bool:
         """Whether a gain is what this person does when not cutting."""
-        return self.trains and self.goal not in (Goal.HOLD, Goal.LEANNESS)
+        return self.trains and self.wants_to_grow
 
     @property
     def may_grow(self) -> bool:
@@ -143,6 +148,17 @@ class Question(NamedTuple):
     def cut_history(self) -> History:
         """The cuts already made, as a planner asks for them."""
         return History(self.cuts_last_12_months, self.weeks_since_cut)
+
+    def free_from(self, also_ended: Sequence[date] = ()) -> date | None:
+        """The day from which neither the last cut nor their number forbids another; ``None`` without any cut.
+
+        ``also_ended`` are the ends of cuts that are not in the history yet.
+        """
+        ends = [p.end for p in self.history or [] if p.kind.is_deficit] + list(also_ended)
+        if not ends:
+            return None
+        free, most = ends[-1] + timedelta(days=7 * int(WEEKS_BETWEEN_CUTS)), int(CUTS_A_YEAR_WARN)
+        return free if len(ends) < most else max(free, ends[-most] + timedelta(days=365))
 
     def day(self, weeks: int) -> date:
         """The date this many weeks on."""
