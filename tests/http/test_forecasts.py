@@ -211,6 +211,32 @@ async def test_maintenance_needs_no_screening(service: Running) -> None:
     assert status == 200, found
 
 
+async def test_a_hold_that_a_plan_tells_is_one_in_a_forecast(service: Running) -> None:
+    """Of who has eaten little: it begins a little under maintenance, and is raised as the body recovers."""
+    person = {
+        **LIFTER,
+        "sex": "female",
+        "age_years": 37,
+        "height_cm": 155,
+        "weight_kg": 62.5,
+        "body_fat": {"fat_fraction": 0.27, "method": "girths"},
+        "activity": {"kind": "level", "level": "light"},
+    }
+    known = {"profile": person, "start_date": "2026-03-30", "current_intake_kcal": 1900}
+    answer = await service.client.post("/v1/plans", json=known | {"phase": {"kind": "maintenance", "weeks": 4}})
+    plan = answer.json()
+    weeks = plan["phases"][0]["weeks"]
+    assert weeks[0]["intake_kcal"] < plan["maintenance_kcal"]["mean"] - 25
+    schedule = [
+        {"weeks": 1, "intake_kcal": week["intake_kcal"], "carbohydrate_g": week["carbohydrate_g"]} for week in weeks
+    ]
+    question = {"kind": "path", "schedule": schedule}
+    answer = await service.client.post("/v1/forecasts", json=known | {"question": question})
+    found = answer.json()
+    assert answer.status_code == 200, found
+    assert mean(found["weeks"][-1]["at_end"], "fat_kg") == pytest.approx(mean(weeks[-1]["at_end"], "fat_kg"), abs=0.05)
+
+
 # --- questions that cannot be asked -------------------------------------------------------------------------------
 
 

@@ -537,7 +537,7 @@ def test_the_error_of_a_change_grows_evenly_between_two_points_that_are_known() 
         nodes=list(known), spread_of_change=lambda since, until: SimpleNamespace(fat_kg=known[until])
     )
     for last, sd in ((8, 0.3), (12, 0.5), (10, math.sqrt(0.5 * (0.09 + 0.25))), (2, 0.15)):
-        asked: Any = SimpleNamespace(path=path, last=last)
+        asked: Any = SimpleNamespace(told_path=path, last=last)
         assert Alternative._sd_of_change(asked, "fat_kg") == pytest.approx(sd)
 
 

@@ -6,7 +6,7 @@ from typing import NamedTuple
 import msgspec
 
 from .. import rails
-from ..body import ALL_SOURCES, Forecast
+from ..body import ALL_SOURCES, BodyState, Forecast
 from ..numbers import Estimate
 from ..phase import (
     DEFAULT_WEEKS,
@@ -31,6 +31,7 @@ from ..register import Message, say
 from .terms import BRIDGE_SHARE, BRIDGE_WEEKS_MOST, HORIZON_WEEKS, Question
 from .trade import Lines, Score, score
 
+_TOLD_KG = 0.01  # to which masses are told to somebody
 _MOST_GAIN_WEEKS = 52  # longer a gain is not planned
 LEAST_CEILING = 0.08  # nor to a ceiling under this
 
@@ -53,8 +54,9 @@ class Alternative(NamedTuple):
     """One way on. ``closed`` says why it is not open to this person, by which ``rule``; then there is no plan.
     ``is_too_small``: safe limits leave it, and too little of it to be worth its weeks.
 
-    ``weeks`` is the length of its first phase. The score is over the common horizon, whose ``weeks_told`` passed the
-    gate with the fragment; the changes are over the weeks that the fragment asks for.
+    ``weeks`` is the length of its first phase, which ``waits`` so many for its event. The score is over the common horizon, whose ``weeks_told`` passed the
+    gate with the fragment; the changes are over the weeks that the fragment asks for, along ``told_plan`` where that
+    is not the first of the horizon.
     """
 
     kind: PhaseKind
@@ -67,6 +69,8 @@ class Alternative(NamedTuple):
     rule: str | None = None
     is_too_small: bool = False
     reaches_target: bool = True
+    waits: int = 0
+    told_plan: Plan | None = None
 
     @property
     def fragment(self) -> Fragment | None:
@@ -92,20 +96,26 @@ class Alternative(NamedTuple):
 
     @property
     def weeks_asked(self) -> int:
-        """Weeks that its fragment asks for; those of the horizon before an event, whose phase starts when it must."""
+        """Weeks that its fragment asks for; of a phase that starts when its event says, with those until then."""
         fragment = self.fragment
         if fragment is None:
             return 0
         after = fragment.gain_weeks if self.kind is PhaseKind.MAINTENANCE else 0
         if self.kind.is_deficit:
             after = fragment.maintenance_weeks + fragment.gain_weeks
-        return HORIZON_WEEKS if fragment.for_event else self.weeks + after
+        return self.waits + self.weeks + after
 
     @property
     def last(self) -> int:
         """The point of the forecast at the end of the weeks asked for."""
-        assert self.plan is not None
-        return min(self.weeks_asked, self.plan.phases[-1].weeks[-1].point)
+        plan = self.told_plan or self.plan
+        assert plan is not None
+        return min(self.weeks_asked, plan.phases[-1].weeks[-1].point)
+
+    @property
+    def told_path(self) -> Forecast:
+        """The forecast of the weeks that its fragment asks for."""
+        return self.path if self.told_plan is None or self.told_plan.forecast is None else self.told_plan.forecast
 
     def shortened(self, weeks: int) -> "Alternative":
         """The same way on, its first phase planned for ``weeks``."""
@@ -121,13 +131,13 @@ class Alternative(NamedTuple):
 
     def change(self, name: str) -> Estimate:
         """Change of a mass [kg] over the weeks asked for."""
-        path = self.path
+        path = self.told_path
         mean = float(getattr(path.states[self.last], name) - getattr(path.states[0], name))
         return Estimate(mean, self._sd_of_change(name))
 
     def _sd_of_change(self, name: str) -> float:
         """SD of a change up to the last point; between two nodes of the forecast its square grows evenly."""
-        path, last = self.path, self.last
+        path, last = self.told_path, self.last
         after = next(node for node in path.nodes if node >= last)
         before = max(node for node in path.nodes if node <= last)
         low, high = (float(getattr(path.spread_of_change(0, node), name)) for node in (before, after))
@@ -136,12 +146,17 @@ class Alternative(NamedTuple):
 
     def end_fat_fraction(self) -> Estimate:
         """Body fat at the end of the weeks asked for."""
-        state = self.path.states[self.last]
-        return Estimate(float(state.fat_kg / state.weight_kg), float(self.path.spreads()[self.last].fat_fraction))
+        state = self.told_path.states[self.last]
+        return Estimate(float(state.fat_kg / state.weight_kg), float(self.told_path.spreads()[self.last].fat_fraction))
 
     def weeks_above(self, fraction: float) -> int:
         """Weeks asked for that end with body fat above ``fraction``."""
-        return sum(float(s.fat_kg / s.weight_kg) > fraction for s in self.path.states[1 : self.last + 1])
+        return sum(float(s.fat_kg / s.weight_kg) > fraction for s in self.told_path.states[1 : self.last + 1])
+
+
+def _is_same(one: BodyState, other: BodyState) -> bool:
+    """Whether two bodies differ by no more than is told of them."""
+    return all(abs(float(getattr(one, name) - getattr(other, name))) < _TOLD_KG for name in ("fat_kg", "lean_kg"))
 
 
 def bridge_weeks(cut_weeks: int) -> int:
@@ -184,6 +199,31 @@ class Alternatives:
             return self._open(PhaseKind.GAIN, fragment, plan, weeks)
         except Refused as refused:
             return _shut(PhaseKind.GAIN, refused.action.message)
+
+    def as_told(self, gain: Alternative) -> Alternative:
+        """A gain as the planner makes it of what it is asked for.
+
+        In other weeks than the horizon's its surplus is fitted anew, so that its ceiling may come a week sooner.
+        """
+        q, fragment = self.question, gain.fragment
+        if fragment is None or fragment.weeks is None or gain.kind is not PhaseKind.GAIN:
+            return gain
+        aim = GainAim(weeks=fragment.weeks, surplus_kcal=fragment.surplus_kcal, fat_ceiling=fragment.fat_ceiling)
+        plan = plan_gain(q.member, q.as_of, aim, sources=frozenset())
+        grown = next((len(phase.weeks) for phase in plan.phases if phase.kind == PhaseKind.GAIN.value), 0)
+        if not plan.is_feasible or not grown or plan.forecast is None:
+            return gain
+        weeks = min(grown, fragment.weeks)
+        fragment, gain = fragment._replace(weeks=weeks), gain.shortened(weeks)
+        if gain.last == gain.weeks and _is_same(plan.forecast.states[gain.weeks], gain.path.states[gain.weeks]):
+            return gain
+        plan = plan_gain(q.member, q.as_of, aim, sources=ALL_SOURCES)
+        try:
+            return self._open(gain.kind, fragment, plan, gain.weeks)._replace(
+                told_plan=plan, plan=gain.plan, score=gain.score
+            )
+        except Refused as refused:
+            return _shut(gain.kind, refused.action.message, refused.action.id)
 
     def hold(self, weeks: int = HORIZON_WEEKS, *, then_gain: bool = False) -> Alternative:
         """Maintenance for some weeks, then a gain where one is wanted, else more of the same."""
@@ -253,30 +293,35 @@ class Alternatives:
                 return _without_plan(named, plan)
             if plan.too_small is not None and not weeks_done:
                 return _too_small(named, plan)
-            return self._through(named, fragment, plan, reaches=reaches)
+            waits_for = until_event if fragment.for_event else None
+            return self._through(named, fragment, plan, waits_for, reaches=reaches)
         except Refused as refused:
             return _shut(named, refused.action.message, refused.action.id)
 
-    def _through(self, named: PhaseKind, fragment: Fragment, plan: Plan, *, reaches: bool) -> Alternative:
+    def _through(
+        self, named: PhaseKind, fragment: Fragment, plan: Plan, until_event: int | None = None, *, reaches: bool
+    ) -> Alternative:
         """A solved cut through the horizon: after its bridge a gain, or more maintenance where that scores better."""
         assert plan.cut_phase is not None
         weeks, done = len(plan.cut_phase.weeks), fragment.weeks_done
-        rest = max(1, HORIZON_WEEKS - weeks)
+        # It waits for its event at maintenance, which leaves so much less of the horizon.
+        waits = until_event - weeks if until_event is not None else 0
+        rest = max(1, HORIZON_WEEKS - weeks - waits)
         bridge = min(rest, bridge_weeks(weeks + done))
         kind = DeficitKind(named.value)
         again = DeficitAim(kind=kind, weeks=weeks, deficit_kcal=plan.deficit_kcal, weeks_done=done, is_usual=True)
         ways = []
         for gain in sorted({0 if not reaches else rest - bridge, rest - bridge} if self.question.grows else {0}):
-            full = self._plan(again, rest - gain, gain)
+            full = self._plan(again, rest - gain, gain, waits)
             if not full.is_feasible:
                 return _without_plan(named, full)
             # Before an event the maintenance that lets water settle is as long as its room says.
             after = 1 if fragment.for_event else bridge
             asked = fragment._replace(maintenance_weeks=after, gain_weeks=gain)
-            ways.append(self._open(named, asked, full, weeks)._replace(reaches_target=reaches))
+            ways.append(self._open(named, asked, full, weeks)._replace(reaches_target=reaches, waits=waits))
         return max(ways, key=lambda way: way.total_kg)
 
-    def _plan(self, aim: DeficitAim, maintenance_weeks: int, gain_weeks: int) -> Plan:
+    def _plan(self, aim: DeficitAim, maintenance_weeks: int, gain_weeks: int, waits: int = 0) -> Plan:
         q = self.question
         return plan_deficit(
             q.member,
@@ -289,6 +334,7 @@ class Alternatives:
                 fat_ceiling=self.ceiling,
             ),
             history=q.cut_history,
+            pause_weeks=waits,
             sources=ALL_SOURCES if gain_weeks or maintenance_weeks > 1 else frozenset(),
         )
 

@@ -56,7 +56,9 @@ class Decision(NamedTuple):
 
 def answer(facts: Facts, ruling: Ruling) -> Decision:
     """The decision that a ruling makes."""
-    chosen = ruling.chosen
+    chosen = facts.make.as_told(ruling.chosen)
+    if chosen.closed is not None:
+        chosen = facts.hold.shortened(ruling.chosen.weeks)
     weighed = [facts.gain, facts.hold, *(facts.cuts if ruling.cuts is None else ruling.cuts)]
     # The recommended one stands for its kind.
     others = [a for a in weighed if a.kind is not chosen.kind]
@@ -71,7 +73,7 @@ def answer(facts: Facts, ruling: Ruling) -> Decision:
         by_trade=ruling.by_trade,
         leanness=facts.leanness,
         pattern=facts.pattern,
-        reasons=[*first, *ruling.reasons, *explain(facts, ruling, listed)],
+        reasons=[*first, *ruling.reasons, *explain(facts, ruling._replace(chosen=chosen), listed)],
         changes=[*ruling.changes, *changes(facts, ruling.situation)],
         actions=_actions(facts, chosen),
     )

@@ -93,7 +93,7 @@ def facts_of(question: Question, warnings: list[RailAction], refused: Refused | 
     if due is not None and q.fat_fraction >= due and refused is not None and rails.BMI in refused.ids:
         is_ceiling = False  # who is underweight gains, whatever the share of fat
     gain = make.gain(ceiling=due if is_ceiling else None)
-    gain = gain.shortened(_gain_weeks(q, gain, due))
+    gain = make.as_told(gain.shortened(_gain_weeks(q, gain, due)))
     hold = make.hold()
     mini = make.cut(DeficitKind.MINI_CUT)
     is_enough = mini.reaches_target and not mini.closed

@@ -81,7 +81,7 @@ def _without_leanness(q: Question, refused: Refused) -> Decision:
     make = Alternatives(q, None, why[0])
     hold = make.hold()
     holds_alone = rails.PREGNANCY in refused.ids and refused.ids.isdisjoint((rails.BMI, rails.BODY_FAT))
-    gain = hold if holds_alone else make.gain(DEFAULT_WEEKS)
+    gain = hold if holds_alone else make.as_told(make.gain(DEFAULT_WEEKS))
     return Decision(
         situation=Situation.NO_DEFICIT,
         recommended=gain if q.may_grow and q.goal is Goal.MUSCLE and gain.closed is None else hold,

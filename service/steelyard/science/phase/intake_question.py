@@ -135,9 +135,11 @@ class _Asked:
 
     def check(self, diet: Diet, weeks: float, subject: Subject, field: str) -> list[RailAction]:
         """Rails on an intake for ``weeks``, from a body as it is then. Raises ``Refused``."""
-        if diet.intake_kcal > subject.maintenance_kcal + _NO_DEFICIT_KCAL:
+        # As the gate reads it, so that a hold is one here as it is in the plan that tells it.
+        purpose = purpose_of(diet.intake_kcal, subject.maintenance_kcal)
+        if purpose is Purpose.GAIN:
             rails.check_answered(subject)
-        if diet.intake_kcal >= subject.maintenance_kcal - _NO_DEFICIT_KCAL:
+        if purpose is not Purpose.DEFICIT:
             return []
         actions = rails.check_person(self.subject)
         rails.refuse_protein(diet.protein_g_per_kg, field)
