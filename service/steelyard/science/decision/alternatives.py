@@ -54,9 +54,9 @@ class Alternative(NamedTuple):
     """One way on. ``closed`` says why it is not open to this person, by which ``rule``; then there is no plan.
     ``is_too_small``: safe limits leave it, and too little of it to be worth its weeks.
 
-    ``weeks`` is the length of its first phase, which ``waits`` so many for its event. The score is over the common horizon, whose ``weeks_told`` passed the
-    gate with the fragment; the changes are over the weeks that the fragment asks for, along ``told_plan`` where that
-    is not the first of the horizon.
+    ``weeks`` is the length of its first phase, which ``waits`` so many for its event. The score is over the common
+    horizon, whose ``weeks_told`` passed the gate with the fragment; the changes are over the weeks that the fragment
+    asks for, along ``told_plan`` where that is not the first of the horizon.
     """
 
     kind: PhaseKind
