@@ -1123,6 +1123,7 @@ RESTING_PREFERS_FAT_FREE_MASS = Bevorzugt werden Gleichungen mit der fettfreien 
 RESTING_PREFERS_GENERAL = Bevorzugt werden Gleichungen mit Körpermasse, Größe und Alter für Erwachsene allgemein: Das Körperfett ist nicht gemessen.
 RESTING_AGE_EXTRAPOLATED = Keine der bevorzugten Gleichungen ist für dieses Alter gemacht (nächstes untersuchtes: { NUMBER($nearest_years, maximumFractionDigits: 0) } Jahre); das Intervall ist darum breiter.
 RESTING_BOTH_SEXES = Die Gleichungen beider Geschlechter sind gemittelt, und ihr Unterschied verbreitert das Intervall.
+RESTING_FALLS_WITH_AGE = Ab { NUMBER($from_years, maximumFractionDigits: 0) } Jahren sinkt der Ruheumsatz: Von Gleichungen, die das Alter nicht mitrechnen, sind { NUMBER($fall_percent, maximumFractionDigits: 1) } % abgezogen.
 EER_FOR_ADULTS = Diese Bedarfswerte gelten ab { NUMBER($from_years, maximumFractionDigits: 0) } Jahren.
 EER_BEYOND_CLASS = Die Aktivität liegt jenseits dieser Klasse: Ihr Wert zählt { NUMBER($factor, maximumFractionDigits: 3) }-fach.
 LOG_SORTED = Die Einträge waren ungeordnet und sind nach Tagen sortiert.

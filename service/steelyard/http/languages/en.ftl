@@ -1128,6 +1128,7 @@ RESTING_PREFERS_FAT_FREE_MASS = Equations on fat-free mass made for adults in ge
 RESTING_PREFERS_GENERAL = Equations on body mass, height and age made for adults in general were preferred: body fat was not measured.
 RESTING_AGE_EXTRAPOLATED = No preferred equation was made for this age (the nearest studied is { NUMBER($nearest_years, maximumFractionDigits: 0) } years); the interval is wider for it.
 RESTING_BOTH_SEXES = The equations for both sexes were averaged, and their difference widens the interval.
+RESTING_FALLS_WITH_AGE = From { NUMBER($from_years, maximumFractionDigits: 0) } years resting energy falls: { NUMBER($fall_percent, maximumFractionDigits: 1) } % was taken off what equations say that do not count age.
 EER_FOR_ADULTS = These requirements hold from { NUMBER($from_years, maximumFractionDigits: 0) } years of age.
 EER_BEYOND_CLASS = The activity lies beyond this class: its value counts { NUMBER($factor, maximumFractionDigits: 3) } times.
 LOG_SORTED = The entries were out of order and have been sorted by day.

@@ -1110,6 +1110,7 @@ RESTING_PREFERS_FAT_FREE_MASS = Se prefieren ecuaciones basadas en la masa libre
 RESTING_PREFERS_GENERAL = Se prefieren ecuaciones basadas en peso, estatura y edad hechas para adultos en general: la grasa no está medida.
 RESTING_AGE_EXTRAPOLATED = Ninguna ecuación preferida se hizo para esta edad (la más cercana estudiada: { NUMBER($nearest_years, maximumFractionDigits: 0) } años); por eso el intervalo es más ancho.
 RESTING_BOTH_SEXES = Se han promediado las ecuaciones de ambos sexos, y su diferencia ensancha el intervalo.
+RESTING_FALLS_WITH_AGE = Desde los { NUMBER($from_years, maximumFractionDigits: 0) } años el gasto en reposo baja: a las ecuaciones que no cuentan la edad se les ha restado el { NUMBER($fall_percent, maximumFractionDigits: 1) } %.
 EER_FOR_ADULTS = Estas necesidades valen desde los { NUMBER($from_years, maximumFractionDigits: 0) } años.
 EER_BEYOND_CLASS = La actividad queda fuera de esta clase: su valor cuenta { NUMBER($factor, maximumFractionDigits: 3) } veces.
 LOG_SORTED = Los datos estaban desordenados y se han ordenado por día.

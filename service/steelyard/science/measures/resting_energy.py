@@ -14,7 +14,7 @@ import msgspec
 
 from ..numbers import Estimate
 from ..person import Person, Sex, TrainingStatus
-from ..register import BLACK_2000, Basis, Kind, Message, constant, equation, record, say, traced
+from ..register import BLACK_2000, PONTZER_2021, Basis, Kind, Message, constant, equation, record, say, traced
 from .linear_equations import Audience, Coefficients, LinearEquation, weighted_sums
 from .resting_equations import (
     CUNNINGHAM_1980_EQUATION,
@@ -52,6 +52,25 @@ OLDER_ERROR = constant(
     summary="Relative error added for each year above the ages an equation was made for",
     basis=Basis.JUDGEMENT,
 )
+FALL_FROM = constant(
+    "resting_energy_fall_from",
+    60.0,
+    unit="y",
+    summary="Age from which energy spent for the fat-free mass there is falls, which was stable from 20 years",
+    sources=(PONTZER_2021,),
+)
+FALL = constant(
+    "resting_energy_fall",
+    0.007,
+    unit="1/y",
+    summary="How much a year, as a share. Taken off what equations say that have no age in them",
+    basis=Basis.FROM_MEMORY,
+    sources=(PONTZER_2021,),
+)
+# An age in their sum, or bands of age, hold the fall already.
+_AGELESS = frozenset(
+    e.id for e in RESTING_EQUATIONS if not any(cell.from_years or cell.terms.age_years for cell in e.cells)
+)
 
 _NEEDS_FAT = "EQUATION_NEEDS_BODY_FAT"
 _AGE = "EQUATION_OTHER_AGE"
@@ -65,6 +84,7 @@ _REASON_TRAINED = "RESTING_PREFERS_ATHLETE_WEIGHT"
 _REASON_FFM = "RESTING_PREFERS_FAT_FREE_MASS"
 _REASON_GENERAL = "RESTING_PREFERS_GENERAL"
 _EXTRAPOLATED = "RESTING_AGE_EXTRAPOLATED"
+_FALLS = "RESTING_FALLS_WITH_AGE"
 _BOTH_SEXES = "RESTING_BOTH_SEXES"
 
 
@@ -79,7 +99,8 @@ class EquationResult(msgspec.Struct, frozen=True, gc=False):
 
 
 class RestingEnergy(Estimate, frozen=True, kw_only=True):
-    """Resting energy in kcal/d with its parts. ``rows`` leave out equations made for the other sex only.
+    """Resting energy in kcal/d with its parts. ``rows`` leave out equations made for the other sex only, and are what
+    each equation says as it was published.
 
     ``lines`` and ``values`` are the rows in two parts: what is fixed for people like this one, and the answers.
 
@@ -237,7 +258,8 @@ def _general(lines: list[EquationLine]) -> tuple[int, ...]:
     kind=Kind.MODEL,
     summary="Resting energy: median of the equations made for people like this one",
     formula=(
-        "mean = median(preferred equations); "
+        f"mean = median(preferred equations), those without age in them x (1 − {FALL:g} (A − {FALL_FROM:g})) from "
+        f"{FALL_FROM:g} years; "
         f"sd² = between² + ({INDIVIDUAL_ERROR:g} mean)² + (W |dREE/dFFM − dREE/dFM| sd of fat fraction)² "
         f"+ (extrapolation mean)², extrapolation = {YOUNGER_ERROR:g} a year below or {OLDER_ERROR:g} a year "
         "above the studied ages; between = SD of the preferred equations, or of all applicable ones where "
@@ -265,19 +287,22 @@ def _estimate(person: Person, fat: FatKnown, plan: _Plan) -> RestingEnergy:
     ffm = weight - fat_mass
     values = weighted_sums(plan.table, weight, height, age, ffm, fat_mass)
     record(*plan.counted)
-    mean = _median([values[i] for i in plan.preferred])
-    between = _standard_deviation([values[i] for i in plan.spread])
+    aged = values if age <= FALL_FROM else _aged(values, plan, age)
+    mean = _median([aged[i] for i in plan.preferred])
+    between = _standard_deviation([aged[i] for i in plan.spread])
     individual = INDIVIDUAL_ERROR * mean
     from_fat = weight * abs(plan.fat_slope) * fat.sd
     variance = between * between + individual * individual + from_fat * from_fat
     notes: tuple[Message, ...] = ()
+    if age > FALL_FROM and not _AGELESS.isdisjoint(plan.ids):
+        notes = (say(_FALLS, from_years=FALL_FROM, fall_percent=100.0 * FALL * (age - FALL_FROM)),)
     if not plan.studied_from <= age < plan.studied_until:
         if age < plan.studied_from:
             nearest, error = plan.studied_from, YOUNGER_ERROR * (plan.studied_from - age) * mean
         else:
             nearest, error = plan.studied_until - 1.0, OLDER_ERROR * (age - plan.studied_until) * mean
         variance += error * error
-        notes = (say(_EXTRAPOLATED, nearest_years=nearest),)
+        notes = (*notes, say(_EXTRAPOLATED, nearest_years=nearest))
     return RestingEnergy(
         mean,
         math.sqrt(variance),
@@ -291,6 +316,12 @@ def _estimate(person: Person, fat: FatKnown, plan: _Plan) -> RestingEnergy:
         individual_sd=individual,
         body_fat_sd=from_fat,
     )
+
+
+def _aged(values: list[float], plan: _Plan, age_years: float) -> list[float]:
+    """What the equations say over ``FALL_FROM`` years, with the fall taken off those that have no age in them."""
+    left = 1.0 - FALL * (age_years - FALL_FROM)
+    return [left * value if id in _AGELESS else value for id, value in zip(plan.listed, values, strict=True)]
 
 
 def _both(woman: RestingEnergy, man: RestingEnergy) -> RestingEnergy:

@@ -80,6 +80,7 @@ from .bibliography import (
     OWEN_1986,
     OWEN_1987,
     PETERSON_2011,
+    PONTZER_2021,
     ROBERTS_1998,
     ROBERTS_2020,
     ROBINSON_1965,

@@ -118,6 +118,12 @@ WESTERTERP_2013 = source(
     "determinants, and effects. Front Physiol 2013;4:90",
     "10.3389/fphys.2013.00090",
 )
+PONTZER_2021 = source(
+    "pontzer_2021",
+    "Pontzer H, Yamada Y, Sagayama H, et al. Daily energy expenditure through the human life course. Science "
+    "2021;373:808-12",
+    "10.1126/science.abe5017",
+)
 BLACK_2000 = source(
     "black_2000",
     "Black AE. Critical evaluation of energy intake using the Goldberg cut-off for energy intake:basal metabolic "
