@@ -10,6 +10,7 @@ from steelyard.science.numbers.estimate import Z80
 from steelyard.science.register.version import MODEL_VERSION
 
 from . import (
+    as_served,
     carried_studies,
     comparison,
     continuous_model,
@@ -436,6 +437,7 @@ def _held_out_groups(rows: list[Row]) -> str:
 def _held_out() -> str:
     cases = held_out.cases()
     rows = held_out.rows(cases)
+    refused = sum(as_served.served(case).refused is not None for case in cases)
     counts = ", ".join(f"{of.inside} of {of.means} of {of.quantity}" for of in held_out.inside_by_quantity(rows))
     sources = "; ".join(dict.fromkeys(case.trial.source for case in cases))
     return f"""## Held-out trials
@@ -443,7 +445,8 @@ def _held_out() -> str:
 {len(cases)} arms of {len({case.study for case in cases})} studies on which no constant of the model was set, written
 down before they were simulated; nothing is fitted to them. z is the measured mean less the forecast, in SDs of the
 forecast for one person. Measured means inside the 80 % interval, of arms whose numbers do not fail to close: {counts}.
-Most of these diets are for no member: the service refuses them.
+Most of these diets are for no member: asked for a forecast of them as they were eaten, the service refuses {refused} of
+{len(cases)}.
 
 {_held_out_rows(rows)}
 
