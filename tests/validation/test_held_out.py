@@ -23,6 +23,8 @@ _DOI = re.compile(r"10\.\d{4,}/[^\s;,)]+")
 # Of the arms that close, the means outside the 80 % interval for one person: measured, forecast [kg].
 OUTSIDE = {
     ("H-ballor-diet", "body mass"): (-4.47, -6.59),
+    ("H-josse-adequate", "body mass"): (-4.30, -7.00),
+    ("H-josse-adequate", "fat mass"): (-3.60, -6.15),
     ("H-hunter-lifting", "fat mass"): (-12.30, -9.23),
     ("H-bryner-aerobic", "fat mass"): (-14.10, -11.15),
     ("H-bryner-lifting", "fat mass"): (-13.60, -10.20),
@@ -30,10 +32,10 @@ OUTSIDE = {
 # Bias of fat-free mass in a deficit [kg], by group of arms.
 FAT_FREE_BIAS = {
     "deficit, not lifting": -1.23,
-    "deficit, new to lifting": -0.97,
+    "deficit, new to lifting": -0.84,
     "deficit, used to lifting": -0.28,
-    "deficit, women alone": -1.19,
-    "deficit, body mass index over 30": -0.95,
+    "deficit, women alone": -1.04,
+    "deficit, body mass index over 30": -0.85,
     "deficit, under 55 % of maintenance": -1.64,
 }
 

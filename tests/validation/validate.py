@@ -477,8 +477,8 @@ HELD_OUT_READING = """What is systematic, and why nothing was changed for it:
 - **Two weeks of a large surplus show less weight than forecast**, in people eating at home more than on wards.
 - **Semi-starvation of lean men to 5 % of fat took less weight than forecast**: they hardly moved any more. Expenditure
   followed so far that the trial does not close by the rule above.
-- In Garthe 2011 and Friedl 1994 the tissue lost holds more energy than the deficit told; of supplements and diets that
-  were logged and said to come on top, the tissue gained holds less than a tenth. None of these closes."""
+- In Garthe 2011, Friedl 1994 and Walberg 1988 the tissue lost holds more energy than the deficit told. Of supplements
+  and diets that were logged and said to come on top the tissue gained holds less than a tenth. None of them closes."""
 
 
 def report(cases: tuple[Case, ...], rows: list[Row]) -> str:
