@@ -443,7 +443,8 @@ def _held_out() -> str:
     return f"""## Held-out trials
 
 {len(cases)} arms of {len({case.study for case in cases})} studies on which no constant of the model was set, written
-down before they were simulated; nothing is fitted to them. z is the measured mean less the forecast, in SDs of the
+down before they were simulated; nothing is fitted to them. Hunter 2008 alone was mended after that: its abstract says
+that people were measured at balance again. z is the measured mean less the forecast, in SDs of the
 forecast for one person. Measured means inside the 80 % interval, of arms whose numbers do not fail to close: {counts}.
 Most of these diets are for no member: asked for a forecast of them as they were eaten, the service refuses {refused} of
 {len(cases)}.
