@@ -1555,3 +1555,21 @@ def test_a_hold_that_gains_without_a_log_of_food_is_lowered_after_a_year_as_well
         assert answer["maintenance_kcal"]["mean"] < answer["state"]["phase"]["maintenance"]["kcal_per_day"] - 200.0
     assert corrections[300] <= -150
     assert corrections[21] <= -150
+
+
+@pytest.mark.parametrize(("kcal", "status"), [(1700.0, "novice"), (1700.0, "intermediate"), (1900.0, "advanced")])
+def test_a_gain_of_who_logs_half_or_two_thirds_keeps_what_was_planned(kcal: float, status: str) -> None:
+    """Planned inside the ceiling on its rate as logged, it was over it as eaten: slowed, or ended by its first review,
+    and planned again as it was."""
+    training = {"status": status, "resistance_sessions_per_week": 4, "is_new_programme": False}
+    lean = {"body_fat": {"fat_fraction": 0.13, "method": "dxa"}, "training": training}
+    who = {**WHO, "profile": {**WHO["profile"], **lean}}
+    before = weighed_alone(60, 60, kcal)
+    plan = call("plan_phases", {**who, "start_date": str(START), "phase": {"kind": "gain", "weeks": 20}, "log": before})
+    assert plan["phases"][0]["kind"] == "gain"
+    told = plan["phases"][0]["weeks"][0]["intake_kcal"]
+    for days, per_day in ((14, 0.01), (21, 0.03)):
+        log = lived(0, days, told, 5, per_day=-per_day, weight=85.8)
+        answer = call("review_phase", {**who, "state": plan["state"], "log": log})
+        said = [reason["code"] for reason in answer["reasons"]]
+        assert (answer["decision"], answer["correction_kcal"]) == ("continue", 0), said
