@@ -1573,3 +1573,22 @@ def test_a_gain_of_who_logs_half_or_two_thirds_keeps_what_was_planned(kcal: floa
         answer = call("review_phase", {**who, "state": plan["state"], "log": log})
         said = [reason["code"] for reason in answer["reasons"]]
         assert (answer["decision"], answer["correction_kcal"]) == ("continue", 0), said
+
+
+@pytest.mark.parametrize(("deficit", "per_day"), [(300, 0.2), (300, 0.22), (500, 0.18), (700, 0.16)])
+def test_a_deficit_raised_for_a_fast_loss_is_not_ended_for_it_on_the_next_day(deficit: int, per_day: float) -> None:
+    """What was lost in the fortnight before asked for another step, or for the end, of who had just been told to eat
+    more: the same log says the same on the next day, and a week later again."""
+    phase = {"kind": "mini_cut", "weeks": 6, "deficit_kcal": deficit}
+    asked = {**WHO, "start_date": str(START), "phase": phase, "cut_history": {"cuts_last_12_months": 0}}
+    plan = call("plan_phases", asked)
+    log = lived(0, 22, plan["phases"][0]["weeks"][0]["intake_kcal"], 5, per_day=per_day)
+    on = START + timedelta(days=21)
+    first = call("review_phase", {**WHO, "state": plan["state"], "log": log, "as_of_date": str(on)})
+    assert (first["decision"], first["correction_kcal"]) == ("continue", 200)
+    assert "logged_loss" in {rail["id"] for rail in first["guard_rails"]}
+    for later in (1, 3, 6):
+        today = str(on + timedelta(days=later))
+        again = call("review_phase", {**WHO, "state": first["state"], "as_of_date": today})
+        assert (again["decision"], again["correction_kcal"]) == ("continue", 0), later
+        assert "logged_loss" in {rail["id"] for rail in again["guard_rails"]}

@@ -111,7 +111,7 @@ class DeficitAdvice:
             action, limit = "capped", rails.LOGGED_LOSS_LIMIT
         message = say(texts.LOST_FAST, percent=100.0 * share, limit=100.0 * limit)
         self.actions.append(RailAction(texts.LOGGED_LOSS, action, limit, share, "of body mass a week", message))
-        if not self.is_losing_fast:
+        if not self.is_losing_fast or self._is_just_raised():
             return limits
         # Against what was eaten, or told where nobody logged it: what was lost beyond the planned limit, over a week.
         excess = (weekly - LOSS_LIMIT * weight) * now.rho_kcal_per_kg / DAYS_PER_WEEK
@@ -123,6 +123,11 @@ class DeficitAdvice:
             return limits
         why = rails.DeficitLimit(texts.LOGGED_LOSS, limits.most - least, rails.Why.LOGGED_LOSS)
         return limits._replace(least=least, why=why)
+
+    def _is_just_raised(self) -> bool:
+        """Whether more was told so few days ago that what was lost is of before it: one step a week."""
+        since = self.now.day - DAYS_PER_WEEK
+        return any(change.change_kcal > 0.0 and since < change.day for change in self.phase.changes)
 
     def _go_on(self, limits: IntakeLimits) -> Advice:
         course, left, due = self.course, self.left, self.due
