@@ -155,8 +155,9 @@ def test_figures_of_an_alternative_are_those_of_its_plan() -> None:
             assert end == pytest.approx(way["end_fat_fraction"]["mean"], abs=0.001)
 
 
-def test_where_neither_sex_fits_each_limit_is_the_stricter() -> None:
-    """A cut leads no leaner than for women, and nothing is gained over the ceiling of men."""
+def test_where_neither_sex_fits_one_band_is_gone_by_which_asks_for_less_leanness() -> None:
+    """A cut leads no leaner than for women, and nobody between the ceilings of both is held for years: plans and
+    decisions held from 17 % body fat on, and seasons gained to 27."""
     person = Person(77, "male", 80.0, 0.21)
     person.told["profile"]["body_fat"]["fat_fraction"] = 0.21
     asked = {"as_of_date": person.on, "goal": "muscle", "log": person.before, "phase_history": []}
@@ -170,8 +171,15 @@ def test_where_neither_sex_fits_each_limit_is_the_stricter() -> None:
     target = {sex: answer["leanness"]["target_fat_fraction"] for sex, answer in found.items()}
     assert target["unspecified"] == max(target["male"], target["female"])
     assert found["male"]["recommended"]["kind"] in ("mini_cut", "cut")
-    assert found["female"]["recommended"]["kind"] == "gain"
-    assert found["unspecified"]["recommended"]["kind"] == "maintenance"
+    assert found["female"]["recommended"]["kind"] == found["unspecified"]["recommended"]["kind"] == "gain"
+    who = {**person.told, "profile": {**person.told["profile"], "sex": "unspecified"}}
+    slow = {"kind": "ready_made", "name": "slow_gain_no_cut"}
+    season = {"start_date": person.on, "horizon_weeks": 104, "strategy": slow, "log": person.before}
+    first = call("plan_season", {**who, **season})["plan"]["phases"][0]["kind"]
+    gain = call(
+        "plan_phases", {**who, "start_date": person.on, "phase": {"kind": "gain", "weeks": 4}, "log": person.before}
+    )
+    assert first == gain["phases"][0]["kind"] == "gain"
 
 
 def test_a_season_begins_as_the_decision_does_or_says_what_it_asks() -> None:
