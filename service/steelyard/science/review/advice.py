@@ -4,7 +4,6 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from ..body import Forecast
-from ..numbers import Estimate
 from ..phase import FollowedPhase, PromisedPath, Verdict
 from ..rails import Cleared, Purpose, Refused, ToldWeek, clear
 from ..register import say, traced
@@ -50,28 +49,28 @@ def advise(
 
 
 @traced
-def cleared(course: RestOfPhase, advice: Advice, after: Callable[[], Estimate | None] = lambda: None) -> Cleared[Ahead]:
+def cleared(
+    course: RestOfPhase, advice: Advice, ended: Callable[[RestOfPhase], RestOfPhase] = lambda course: course
+) -> Cleared[Ahead]:
     """What the advice tells, through the gate. A phase that does not pass it ends, and what comes after does pass.
 
-    Args: ``after``: maintenance as it is told from the end on [kcal/d], where that is not the phase's own.
+    Args: ``ended``: the course as it is told from the end on.
 
     Raises: ``Refused`` where not even that does.
     """
     try:
-        return _clear(course, advice, after)
+        return _clear(course, advice, ended)
     except Refused as refusal:
         if advice.decision is NextStep.END:
             raise
         told = [it for it in advice.reasons if it.code not in texts.OF_THE_END | texts.OF_A_STEP]
         reasons = [*told, say(texts.STOPPED, rule=refusal.action.id), *refusal.messages]
-        ended = Advice(NextStep.END, 0, 0, reasons, [*advice.actions, *refusal.actions])
-        return _clear(course, ended, after)
+        no_more = Advice(NextStep.END, 0, 0, reasons, [*advice.actions, *refusal.actions])
+        return _clear(course, no_more, ended)
 
 
-def _clear(course: RestOfPhase, advice: Advice, after_it: Callable[[], Estimate | None]) -> Cleared[Ahead]:
-    if advice.decision is NextStep.END:
-        maintenance = after_it()
-        course = course if maintenance is None else course.told_as(maintenance)
+def _clear(course: RestOfPhase, advice: Advice, ended: Callable[[RestOfPhase], RestOfPhase]) -> Cleared[Ahead]:
+    course = ended(course) if advice.decision is NextStep.END else course
     change, days = float(advice.correction_kcal), advice.days_ahead
     path, stints = (None, []) if days == 0 else course.forecast(change, days)
     after = aftermath(course) if advice.decision is NextStep.END else None

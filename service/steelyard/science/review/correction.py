@@ -24,6 +24,7 @@ from ..body import (
     forecast,
     walk,
 )
+from ..log import LogMaintenance
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, FollowedPhase, FollowedWeek, PhaseKind, corrected_week, diet_of_week
 from ..rails import (
@@ -32,6 +33,7 @@ from ..rails import (
     Purpose,
     RailAction,
     Refused,
+    Scale,
     Subject,
     ToldWeek,
     first_broken,
@@ -136,12 +138,14 @@ class RestOfPhase:
         self.model, self.state = self.start.expected
         self.subject = self.subject._replace(maintenance_kcal=maintenance.mean, carried_kg=self._carried_kg(self.state))
 
-    def told_as(self, maintenance: Estimate) -> "RestOfPhase":
-        """The same body, its maintenance told as this on the logging scale [kcal/d]: by so much less is logged of what
-        is eaten, or more."""
+    def told_as(self, learnt: LogMaintenance, scale: Scale) -> "RestOfPhase":
+        """The same body, its maintenance told as ``learnt`` on the logging scale: by so much less is logged of what is
+        eaten, or more. The rails read what is eaten on that ``scale``, and need as the more of the two."""
         other = copy.copy(self)
-        other.ratio = maintenance.mean / float(self.now.body.maintenance_kcal.mean)
-        other.suppose(maintenance)
+        other.ratio = learnt.maintenance.mean / float(self.now.body.maintenance_kcal.mean)
+        other.suppose(learnt.maintenance)
+        need = max(other.subject.physical_kcal, learnt.physical.mean)
+        other.subject = other.subject._replace(scale=scale, physical_kcal=need)
         return other
 
     @_once

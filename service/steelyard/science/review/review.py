@@ -22,7 +22,7 @@ from .adherence import adherence_of
 from .advice import Ahead, advise, cleared
 from .aftermath import Aftermath
 from .check_in_signs import heed, says_no_cycle
-from .correction import Stint
+from .correction import RestOfPhase, Stint
 from .due import NOTHING, Due, ended_gain, futile, read_on, what_is_due
 from .next_step import Advice, NextStep
 from .notes import still_to_note
@@ -209,11 +209,11 @@ def review_phase(
     # Who hardly logs food goes on with what the scale taught in the phase.
     is_told_after = not (course.subject.is_pregnant or now.eaten.is_hardly_logged)
 
-    def maintenance_after() -> Estimate | None:
+    def ended(course: RestOfPhase) -> RestOfPhase:
         found = after() if is_told_after else None
-        return None if found is None else found.maintenance
+        return course if found is None else course.told_as(found, member.scale_by(found))
 
-    told = cleared(course, heed(log.check_ins, course, day, by_log), maintenance_after)
+    told = cleared(course, heed(log.check_ins, course, day, by_log), ended)
     advice = told.value.advice
     read_after = after() if is_told_after and advice.decision is NextStep.END else None
     now_told = now
