@@ -75,6 +75,60 @@ async def test_whoever_would_wait_in_vain_is_told_at_the_door() -> None:
         (await each).close()
 
 
+@pytest.mark.parametrize(("first_seconds", "kept"), [(2.0, 2), (30.0, 2)], ids=["alike", "the first loads"])
+async def test_who_came_before_it_was_known_how_long_turns_take_is_told_then(first_seconds: float, kept: int) -> None:
+    """A crowd of one key at once: the line is as long as the door lets in, once two turns were seen."""
+    clock = Clock()
+    queue = FairQueue(2, door_seconds=5.0, clock=clock)
+    turn = await queue.enter("a")
+    patient = asyncio.create_task(queue.enter("a", is_patient=True))
+    crowd = [asyncio.create_task(queue.enter("a")) for _ in range(20)]
+    last = asyncio.create_task(queue.enter("a", is_patient=True))
+    await settle()
+    crowd[-1].cancel()  # goes at the same time
+    clock.seconds += first_seconds
+    turn.close()
+    await settle()
+    assert [each.done() for each in crowd[:-1]] == [False] * 19, "one turn may have loaded what the others need"
+    clock.seconds += 2.0
+    patient.result().close()
+    await settle()
+    sent_away = [each for each in crowd[:-1] if each.done() and each.exception()]
+    assert sent_away == crowd[kept:-1]
+    for each in sent_away:
+        error = each.exception()
+        assert isinstance(error, ProblemError)
+        assert error.kind is TOO_MANY_REQUESTS
+        assert int(error.headers["Retry-After"]) > 0
+    for each in (*crowd[:kept], last):
+        clock.seconds += 2.0
+        await settle()
+        (await each).close()
+    assert (queue.waiting_count, queue._waiting, queue._running, queue._seconds) == (0, {}, {}, {})
+    assert (queue._latest, queue._impatient) == ({}, set())
+
+
+async def test_who_is_told_to_come_again_and_cancelled_leaves_no_gap() -> None:
+    clock = Clock()
+    queue = FairQueue(1, door_seconds=5.0, clock=clock)
+    turn = await queue.enter("a")
+    crowd = [asyncio.create_task(queue.enter("a")) for _ in range(10)]
+    await settle()
+    clock.seconds += 4.0
+    turn.close()
+    await settle()
+    clock.seconds += 4.0
+    crowd[0].result().close()
+    crowd[-1].cancel()
+    await settle()
+    assert crowd[-1].done()
+    (await crowd[1]).close()
+    await settle()
+    await asyncio.gather(*crowd[2:], return_exceptions=True)
+    (await queue.enter("b")).close()
+    assert (queue._free, queue._waiting, queue._running) == (1, {}, {})
+
+
 async def test_a_key_that_others_keep_waiting_gets_another_word() -> None:
     clock = Clock()
     queue = FairQueue(1, door_seconds=0.1, clock=clock)

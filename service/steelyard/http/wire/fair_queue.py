@@ -2,6 +2,8 @@
 
 A key has all slots but one at most, and the next free slot goes to the key that has waited for a turn the longest,
 however many of its requests wait. Whoever would wait too long is told so at the door, in place of waiting in vain.
+What comes all at once is let in before it is known how long its turns take: once that is known, those at the end of the
+line are told as well.
 """
 
 import asyncio
@@ -27,6 +29,8 @@ class FairQueue:
         self._waiting: dict[Hashable, deque[asyncio.Future[None]]] = {}  # keys in the order of their turns
         self._running: Counter[Hashable] = Counter()
         self._seconds: dict[Hashable, float] = {}  # what a turn of a key takes, while it has one or waits
+        self._latest: dict[Hashable, float] = {}  # what its latest turn took, for as long
+        self._impatient: set[asyncio.Future[None]] = set()  # those who may be told to come again
         self.refused_count = 0
 
     @property
@@ -45,6 +49,8 @@ class FairQueue:
             self._refuse_in_vain(key)
         future = asyncio.get_running_loop().create_future()
         self._waiting.setdefault(key, deque()).append(future)
+        if not is_patient:
+            self._impatient.add(future)
         try:
             await future
         except asyncio.CancelledError:
@@ -54,9 +60,11 @@ class FairQueue:
                 if not queue:
                     del self._waiting[key]
                     self._forget(key)
-            else:  # its turn came at the same moment
+            elif future.exception() is None:  # its turn came at the same moment
                 Turn(self, key, self._clock()).close()
             raise
+        finally:
+            self._impatient.discard(future)
         return Turn(self, key, self._clock())
 
     def _begin(self, key: Hashable) -> "Turn":
@@ -66,23 +74,47 @@ class FairQueue:
 
     def _refuse_in_vain(self, key: Hashable) -> None:
         own = len(self._waiting.get(key, ())) + self._running[key]
+        expected = self._expected(key, own, self._seconds.get(key, _FIRST_SECONDS))
+        if expected > self._door_seconds:
+            raise self._refusal(own, expected)
+
+    def _expected(self, key: Hashable, ahead: int, turn_seconds: float) -> float:
+        """How long it takes until so many requests of a key, and the one behind them, have had their turns."""
         keys = len(self._waiting.keys() | self._running.keys() | {key})
         lanes = min(self._most_of_key, self._slots / keys)
-        expected = (own + 1) / lanes * self._seconds.get(key, _FIRST_SECONDS)
-        if expected <= self._door_seconds:
-            return
+        return (ahead + 1) / lanes * turn_seconds
+
+    def _refusal(self, own: int, expected: float) -> ProblemError:
         self.refused_count += 1
         headers = {"Retry-After": str(max(1, math.ceil(expected - self._door_seconds)))}
         if own:
             detail = f"{own} long computations of this key are under way or wait. {TOO_MANY_REQUESTS.remedy}"
-            raise ProblemError(TOO_MANY_REQUESTS, detail, headers=headers)
-        raise ProblemError(OVERLOADED, f"{OVERLOADED.meaning} {OVERLOADED.remedy}", headers=headers)
+            return ProblemError(TOO_MANY_REQUESTS, detail, headers=headers)
+        return ProblemError(OVERLOADED, f"{OVERLOADED.meaning} {OVERLOADED.remedy}", headers=headers)
+
+    def _send_away(self, key: Hashable, turn_seconds: float) -> None:
+        """Tell those at the end of a key's line who would wait too long."""
+        queue = self._waiting.get(key, deque())
+        own = len(queue) + self._running[key]
+        for ahead, future in reversed(tuple(enumerate(queue, self._running[key]))):
+            expected = self._expected(key, ahead, turn_seconds)
+            if expected <= self._door_seconds:
+                break
+            if future in self._impatient and not future.done():
+                queue.remove(future)
+                future.set_exception(self._refusal(own, expected))
+        if not queue:
+            self._waiting.pop(key, None)
 
     def _leave(self, key: Hashable, seconds: float) -> None:
         known = self._seconds.get(key)
         self._seconds[key] = seconds if known is None else known + _NEW_SHARE * (seconds - known)
         self._free += 1
         self._running[key] -= 1
+        # The shorter of two turns: the first of a process loads what it needs, which may take as long as many others.
+        before, self._latest[key] = self._latest.get(key), seconds
+        if before is not None:
+            self._send_away(key, min(before, seconds))
         if key in self._waiting:
             self._waiting[key] = self._waiting.pop(key)  # behind the others
         for served in list(self._waiting):
@@ -109,6 +141,7 @@ class FairQueue:
             del self._running[key]
             if key not in self._waiting:
                 self._seconds.pop(key, None)
+                self._latest.pop(key, None)
 
 
 class Turn:
