@@ -1,10 +1,12 @@
 """The operator's store on real databases: a SQLite file and a PostgreSQL server."""
 
 import asyncio
+import shutil
 import sqlite3
 import time
 from collections.abc import AsyncIterator
 from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -37,6 +39,29 @@ async def sqlite_store(database_url: str) -> AsyncIterator[Store]:
 
 def database_path(url: str) -> str:
     return url.partition(":///")[2]
+
+
+@pytest.mark.parametrize("is_replaced", [False, True], ids=["deleted", "replaced"])
+async def test_nothing_is_written_to_a_file_that_is_no_longer_there(
+    sqlite_store: Store, database_url: str, is_replaced: bool
+) -> None:
+    """Who has it open could write on without an error, into nothing; and would be told that use is written."""
+    key, _ = await sqlite_store.create_key("Quarry Lane Gym", ["compute"])
+    path = Path(database_path(database_url))
+    counts = {UsageCell(key.id, "plan_phases", MONDAY): UsageCount(1, 1)}
+    await sqlite_store.add_usage(counts, FlushId("w", 1))
+    if is_replaced:
+        shutil.copy(path, path.with_suffix(".copy"))
+        path.with_suffix(".copy").rename(path)
+    else:
+        path.unlink()
+    said = "deleted or replaced while it was used; start the service again"
+    with pytest.raises(StoreUnavailable, match=said):
+        await sqlite_store.add_usage(counts, FlushId("w", 2))
+    with pytest.raises(StoreUnavailable, match=said):
+        await sqlite_store.ping()
+    with pytest.raises(StoreUnavailable, match=said):
+        await sqlite_store.find_key(key.prefix)
 
 
 async def test_life_of_a_key(store: Store) -> None:

@@ -27,6 +27,8 @@ class StoreUnavailable(Exception):  # noqa: N818 - a state of the store, not a f
     """The database could not be reached, or did not answer in time."""
 
 
+_REPLACED = "its file was deleted or replaced while it was used; start the service again"
+
 # What the drivers say of a disk, and what the operator is told. Never the driver's text itself, which may hold values.
 _FAULTS = {
     "database or disk is full": "its disk is full",
@@ -117,6 +119,33 @@ def _require_known(url: URL) -> None:
     if unknown:
         hint = "; to have the connection encrypted say `ssl=require`" if "sslmode" in unknown else ""
         raise StoreUnavailable(f"{_NO_URL}: its driver has no parameter {unknown[0]!r}{hint}")
+
+
+class FileWatch:
+    """Sees that the file of an embedded database is the one that was opened.
+
+    One that is deleted or put in another's place goes on for those who have it open: what they write is then lost
+    without any error, and others read the new one.
+    """
+
+    def __init__(self, url: str) -> None:
+        name = make_url(url).database if is_embedded(url) else None
+        self._path = name if name and name != ":memory:" and not name.startswith("file:") else None
+        self._opened = self._identity()
+
+    def require_same(self) -> None:
+        """Raise ``StoreUnavailable`` if it is not."""
+        if self._opened is not None and self._identity() != self._opened:
+            raise StoreUnavailable(f"the database failed: {_REPLACED}")
+
+    def _identity(self) -> tuple[int, int] | None:
+        if self._path is None:
+            return None
+        try:
+            found = os.stat(self._path)
+        except OSError:
+            return None
+        return found.st_dev, found.st_ino
 
 
 def _own_file(path: Path) -> None:

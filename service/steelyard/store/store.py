@@ -13,7 +13,7 @@ from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from . import schema
-from .database import StoreUnavailable, fault_of, is_embedded, open_engines
+from .database import FileWatch, StoreUnavailable, fault_of, is_embedded, open_engines
 from .keys import Key, Quota, new_prefix, new_secret, sha256
 from .tables import KeyRow, OrganisationRow, UsageRow, UsageWriterRow
 
@@ -79,6 +79,7 @@ class Store:
         self._timeout_seconds = timeout_seconds
         self._engines = open_engines(url, timeout_seconds)
         self._is_embedded = is_embedded(url)
+        self._file = FileWatch(url)
 
     async def prepare(self, *, migrate: bool = False) -> None:
         """See that the tables are what this code needs.
@@ -275,6 +276,7 @@ class Store:
     @asynccontextmanager
     async def _writing(self, *, commit_seconds: float | None = None) -> AsyncIterator[AsyncConnection]:
         """A transaction, bounded in time; its commit may be allowed another time than the rest."""
+        self._file.require_same()
         with _unavailable():
             async with asyncio.timeout(self._timeout_seconds) as bound, self._engines.writes.begin() as connection:
                 yield connection
@@ -284,6 +286,7 @@ class Store:
     @asynccontextmanager
     async def _reading(self) -> AsyncIterator[AsyncConnection]:
         """A connection that only reads: no transaction to begin and end, and no lock. Bounded in time."""
+        self._file.require_same()
         with _unavailable():
             async with asyncio.timeout(self._timeout_seconds), self._engines.reads.connect() as connection:
                 yield connection
