@@ -185,17 +185,29 @@ def test_the_databases_file_is_for_its_owner_alone(run: Run, database_url: str) 
     assert set(modes.values()) == {0o600}, modes
 
 
-def test_a_version_of_the_tables_that_is_none_is_said(run: Run, database_url: str) -> None:
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        ("UPDATE alembic_version SET version_num = 'ae1027a6acf'", "'ae1027a6acf', which is none of this service's"),
+        ("UPDATE alembic_version SET version_num = ''", "'', which is none of this service's"),
+        ("INSERT INTO alembic_version VALUES ('0001')", "'0001 and 0003', which is none of this service's"),
+        ("DELETE FROM alembic_version", "'', which is none of this service's"),
+        ("UPDATE alembic_version SET version_num = '0001'", "and changed nothing: duplicate column name: daily_quota"),
+        ("ALTER TABLE alembic_version RENAME COLUMN version_num TO x", "its tables are not those of this service"),
+    ],
+)
+def test_a_version_of_the_tables_that_is_none_is_said(run: Run, database_url: str, change: str, said: str) -> None:
     succeed(run("migrate"))
     with sqlite3.connect(database_url.partition(":///")[2]) as connection:
-        connection.execute("UPDATE alembic_version SET version_num = 'ae1027a6acf'")
+        connection.execute(change)
     environment = os.environ | {"PYTHONPATH": str(SERVICE), "STEELYARD_DATABASE_URL": database_url}
     command = [sys.executable, "-m", "steelyard", "keys", "list"]
     result = subprocess.run(command, env=environment, capture_output=True, text=True)
     assert result.returncode == 1
-    assert "'ae1027a6acf', which is none of this service's" in result.stderr
+    assert said in result.stderr
     assert len(result.stderr.splitlines()) == 1
-    assert "none of this service's" in run("doctor").stdout
+    if "service" in said:
+        assert "failed" in run("doctor").stdout
 
 
 def test_tracing_without_its_packages_is_said_before_the_start(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:

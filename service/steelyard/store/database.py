@@ -42,6 +42,7 @@ _FAULTS = {
     "disk i/o error": "its disk fails, or is full",
     "database is locked": "another process keeps it locked",
     "no such table": "its tables are missing",
+    "no such column": "its tables are not those of this service",
     "does not exist": "its tables, or the database itself, are missing",
     "password authentication failed": "it does not accept the password",
     "too many clients": "it has no connection left",

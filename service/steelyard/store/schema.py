@@ -40,13 +40,15 @@ class SchemaUnknown(Exception):  # noqa: N818 - a state of the database
 def revision(connection: Connection) -> str | None:
     """The revision of the database's tables; None when there are none."""
     tables = inspect(connection)
-    if tables.has_table("alembic_version"):
-        found: str | None = connection.execute(text("SELECT version_num FROM alembic_version")).scalar()
-        if found and not _REVISION.fullmatch(found):
-            raise SchemaUnknown(found)
-        if found:
-            return found
-    return _FIRST if tables.has_table("api_keys") else None  # made before there were migrations
+    has_record, has_tables = tables.has_table("alembic_version"), tables.has_table("api_keys")
+    if not has_record:
+        return _FIRST if has_tables else None  # made before there were migrations
+    found = [str(each) for each in connection.execute(text("SELECT version_num FROM alembic_version")).scalars()]
+    if not found and not has_tables:
+        return None
+    if len(found) != 1 or not _REVISION.fullmatch(found[0]):
+        raise SchemaUnknown(" and ".join(sorted(found)))
+    return found[0]
 
 
 def is_behind(found: str | None) -> bool:

@@ -107,7 +107,8 @@ class Store:
                     async with connection.begin():
                         return await connection.run_sync(schema.upgrade)
                 except SQLAlchemyError as error:
-                    raise StoreUnavailable(f"the migration failed, and changed nothing: {error}") from error
+                    reason = str(getattr(error, "orig", None) or error).partition("\n")[0]
+                    raise StoreUnavailable(f"the migration failed, and changed nothing: {reason}") from error
 
     async def close(self) -> None:
         """Close all connections, or leave them to a database that does not take leave in time."""
