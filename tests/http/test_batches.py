@@ -6,6 +6,7 @@ import json
 import tracemalloc
 import zlib
 from collections.abc import AsyncIterator, Callable, Iterable
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -123,6 +124,38 @@ async def test_what_is_no_json_is_said_alike_in_a_line(service: Running, name: s
     problem = answer["problem"]
     assert (problem["type"], problem["status"]) == (expected["type"], expected["status"])
     assert [fault["code"] for fault in problem["errors"]] == [fault["code"] for fault in expected["errors"]]
+
+
+@pytest.mark.parametrize("how", ["revoked", "expired"])
+async def test_a_batch_ends_with_its_key(tmp_path: Path, how: str) -> None:
+    """Its lines may take days to come: a key that leaked must not live on for as long."""
+    cache_seconds = 0.2
+    async with running(tmp_path, key_cache_seconds=cache_seconds) as started:
+        end = datetime.now(UTC) + timedelta(seconds=2) if how == "expired" else None
+        key, token = await started.store.create_key("Dockside Barbell", ["compute"], expiry_time=end)
+
+        async def lines() -> AsyncIterator[bytes]:
+            yield quick("a") * 2
+            await asyncio.sleep(2 * cache_seconds)
+            yield quick("b") * 2
+            if end is not None:
+                await asyncio.sleep((end - datetime.now(UTC)).total_seconds())
+            else:
+                await started.store.revoke_key(key.prefix)
+            await asyncio.sleep(2 * cache_seconds)
+            yield quick("c") * 2
+
+        answer = await started.client.post(PATH, content=lines(), headers=LINES | {"Authorization": f"Bearer {token}"})
+        *answered, refused, summary = (json.loads(each) for each in answer.content.splitlines())
+        assert [each["reference"] for each in answered] == ["a", "a", "b", "b"]
+        assert (refused["line"], refused["problem"]["type"]) == (5, "/problems/key-rejected")
+        assert summary["summary"] == {
+            "lines": 4,
+            "results": 4,
+            "problems": 0,
+            "problems_by_status": {},
+            "is_complete": False,
+        }
 
 
 BAD_LINES = [

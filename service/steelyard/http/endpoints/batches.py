@@ -58,7 +58,8 @@ never touches the others. The last line is a `BatchSummary`; an answer without i
 
 The status is 200 whatever becomes of the lines, since it is sent before they are known. The limit on a body holds
 for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines are read only as
-fast as answers are taken, and as the key's rate allows: read while you send. A caller who takes nothing for a minute
+fast as answers are taken, and as the key's rate allows: read while you send. A batch ends with its key: once that is
+revoked or expires, the next line's problem says so, and no more is answered. A caller who takes nothing for a minute
 may be cut off. With `Accept-Encoding: gzip` the answer is compressed as it goes, so that each line can be read as soon
 as it is sent; the body may be compressed too (`Content-Encoding: gzip`). A client that sends everything before it reads
 an answer may find both sides waiting once a few megabytes are under way; such a client sends smaller batches.

@@ -67,7 +67,7 @@ class Gate:
         if operation.scope not in key.scopes:
             raise ProblemError(SCOPE_MISSING, f"This operation needs a key with the scope `{operation.scope}`.")
         if self._usage.is_full:
-            raise _unavailable("Use cannot be written down at the moment, and none is given away.")
+            raise _full()
         expected = operation.media_type
         offered = operation.offered
         answer_type = negotiate(accept, offered)
@@ -75,7 +75,7 @@ class Gate:
         await self._limiter.charge(key, request.scope, cost)
         self._usage.count(key.id, operation.operation_id, units=cost)
         if operation.stream is not None:
-            count = partial(self._count_further_units, key, request.scope, operation.operation_id)
+            count = partial(self._count_further_units, authorization, request.scope, operation.operation_id)
             request.scope["state"][COUNT_UNITS] = count
         if answer_type is None:
             detail = f"This operation answers {', '.join(f'`{name}`' for name in offered)}. {NOT_ACCEPTABLE.remedy}"
@@ -84,8 +84,14 @@ class Gate:
         if operation.body_type is not None:
             _require_readable(media_type, encoding, expected)
 
-    async def _count_further_units(self, key: Key, scope: Scope, operation_id: str, units: int) -> None:
-        """Take what a request costs beyond its first unit. Raises the problem where a limit is reached."""
+    async def _count_further_units(self, authorization: bytes, scope: Scope, operation_id: str, units: int) -> None:
+        """Take what a request costs beyond its first unit. Raises the problem where a limit is reached.
+
+        A stream may go on for days, and only for as long as its key is good and use can be written down.
+        """
+        key = await self._authenticate(authorization, scope)
+        if self._usage.is_full:
+            raise _full()
         await self._limiter.charge(key, scope, units)
         self._usage.count(key.id, operation_id, requests=0, units=units)
 
@@ -112,6 +118,10 @@ class Gate:
                 headers={"WWW-Authenticate": challenge},
             )
         return key
+
+
+def _full() -> ProblemError:
+    return _unavailable("Use cannot be written down at the moment, and none is given away.")
 
 
 def _unavailable(meaning: str) -> ProblemError:

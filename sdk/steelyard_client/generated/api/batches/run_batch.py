@@ -112,7 +112,9 @@ def sync_detailed(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. A caller who takes
+    fast as answers are taken, and as the key's rate allows: read while you send. A batch ends with its
+    key: once that is
+    revoked or expires, the next line's problem says so, and no more is answered. A caller who takes
     nothing for a minute
     may be cut off. With `Accept-Encoding: gzip` the answer is compressed as it goes, so that each line
     can be read as soon
@@ -162,7 +164,9 @@ def sync(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. A caller who takes
+    fast as answers are taken, and as the key's rate allows: read while you send. A batch ends with its
+    key: once that is
+    revoked or expires, the next line's problem says so, and no more is answered. A caller who takes
     nothing for a minute
     may be cut off. With `Accept-Encoding: gzip` the answer is compressed as it goes, so that each line
     can be read as soon
@@ -207,7 +211,9 @@ async def asyncio_detailed(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. A caller who takes
+    fast as answers are taken, and as the key's rate allows: read while you send. A batch ends with its
+    key: once that is
+    revoked or expires, the next line's problem says so, and no more is answered. A caller who takes
     nothing for a minute
     may be cut off. With `Accept-Encoding: gzip` the answer is compressed as it goes, so that each line
     can be read as soon
@@ -255,7 +261,9 @@ async def asyncio(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. A caller who takes
+    fast as answers are taken, and as the key's rate allows: read while you send. A batch ends with its
+    key: once that is
+    revoked or expires, the next line's problem says so, and no more is answered. A caller who takes
     nothing for a minute
     may be cut off. With `Accept-Encoding: gzip` the answer is compressed as it goes, so that each line
     can be read as soon
