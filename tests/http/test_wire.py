@@ -171,6 +171,40 @@ async def test_a_body_in_chunks_of_one_byte_is_read(served: LocalService) -> Non
     assert (await answer_to(served, chunks)).status == 200
 
 
+@pytest.mark.parametrize(
+    ("broken", "slug"),
+    [
+        (b"zz\r\n", "bad-request"),
+        (b"5;x=" + b"a" * 4 * bounded_http.FRAMING_BYTES, "head-too-large"),
+        (b"0\r\n" + b"X: y\r\n" * (head_rules.FIELDS + 2) + b"\r\n", "head-too-large"),
+        (b"0\r\nConnection: close\r\n\r\n", "bad-request"),
+    ],
+    ids=["no number", "extension", "trailers", "framing"],
+)
+async def test_a_batch_whose_body_breaks_later_ends_in_words(served: LocalService, broken: bytes, slug: str) -> None:
+    """The status is sent by then; the line says where to go on, and the summary that the batch is not complete."""
+    single = b'{"reference":"a","operation":"estimate_maintenance","body":%b}\n' % BODY
+    head = post("/v1/batches", served.key, transfer_encoding="chunked", content_length="")
+    head = head.replace(b"application/json", b"application/x-ndjson")
+    async with line(served.url) as one:
+        await one.send(head + b"%x\r\n%b\r\n" % (len(single), single))
+        assert b" 200 " in await one.reader.readuntil(b"\r\n\r\n")
+        await one.reader.readuntil(b"}\n")  # the first line is answered
+        one.writer.write(broken)
+        rest = await one.rest()
+    *_, refused, summary = re.findall(rb"^\{.*\}$", rest, re.MULTILINE)
+    problem = json.loads(refused)
+    assert (problem["line"], problem["problem"]["type"]) == (2, f"/problems/{slug}")
+    assert json.loads(summary)["summary"] | {"problems_by_status": {}} == {
+        "lines": 1,
+        "results": 1,
+        "problems": 0,
+        "problems_by_status": {},
+        "is_complete": False,
+    }
+    assert rest.endswith(b"\r\n0\r\n\r\n"), "the answer is whole"
+
+
 # Another protocol
 
 

@@ -38,7 +38,7 @@ from ..wire.refusals import REFUSALS, refusal
 from ..wire.request_bounds import RequestBounds
 from ..wire.request_id import request_id
 from ..wire.unpacking import Unpacked, is_packed
-from ..wire.wire_refusals import ENDING, problem_of_kind
+from ..wire.wire_refusals import ENDING, problem_of_kind, refused_by_protocol
 from .batch_kinds import BATCH_EXAMPLES, BATCHED, MOST_REFERENCE_LENGTH, BatchLine
 
 MEDIA_TYPE = "application/x-ndjson"
@@ -208,7 +208,10 @@ class BatchStream:
         try:
             end = await self._answer_all(reader, tally, scope, send, id_)
         except Disconnected:
-            return
+            refused = refused_by_protocol(scope)
+            if refused is None:
+                return
+            end = self._cut_off(tally, reader.number + 1, refused, id_)
         finally:
             reader.close()
             scope["state"][BATCH_COUNTS] = (tally.lines, tally.by_status.total(), tally.is_complete)

@@ -18,11 +18,17 @@ def refuse(scope: Scope, kind: ProblemKind) -> None:
     scope["state"][REFUSED] = kind.slug
 
 
+def refused_by_protocol(scope: Scope) -> ProblemError | None:
+    """What the server's protocol refuses of the request so far: its head, or its body from some byte on."""
+    slug = scope["state"].get(REFUSED)
+    return None if slug is None else problem_of_kind(KINDS[slug])
+
+
 def wire_refusal(scope: Scope) -> ProblemError | None:
     """The problem that a request is to be answered with at once, if there is one."""
-    slug = scope["state"].get(REFUSED)
-    if slug is not None:
-        return problem_of_kind(KINDS[slug])
+    refused = refused_by_protocol(scope)
+    if refused is not None:
+        return refused
     raw = scope["raw_path"]
     # Nothing served needs an escape. A second spelling would pass rules about paths of what stands in front.
     if b"%" in raw or b"//" in raw or (raw[-1:] == b"/" and len(raw) > 1):
@@ -32,9 +38,9 @@ def wire_refusal(scope: Scope) -> ProblemError | None:
 
 def broken_body(scope: Scope) -> ProblemError:
     """The problem for a body that ended before it was complete: as the protocol says, or the caller has gone."""
-    slug = scope["state"].get(REFUSED)
-    if slug is not None:
-        return problem_of_kind(KINDS[slug])
+    refused = refused_by_protocol(scope)
+    if refused is not None:
+        return refused
     # Nobody is left to read the answer; what matters is that it is no fault of the service.
     return ProblemError(BAD_REQUEST, "The connection was closed before the body was complete.")
 
