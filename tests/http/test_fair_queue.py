@@ -75,11 +75,11 @@ async def test_whoever_would_wait_in_vain_is_told_at_the_door() -> None:
         (await each).close()
 
 
-@pytest.mark.parametrize(("first_seconds", "kept"), [(2.0, 2), (30.0, 2)], ids=["alike", "the first loads"])
+@pytest.mark.parametrize(("first_seconds", "kept"), [(2.0, 2), (3.0, 1)], ids=["alike", "the first loads"])
 async def test_who_came_before_it_was_known_how_long_turns_take_is_told_then(first_seconds: float, kept: int) -> None:
-    """A crowd of one key at once: the line is as long as the door lets in, once two turns were seen."""
+    """A crowd of one key at once, each of which gives up after eight seconds: once two turns were seen."""
     clock = Clock()
-    queue = FairQueue(2, door_seconds=5.0, clock=clock)
+    queue = FairQueue(2, door_seconds=5.0, most_seconds=8.0, clock=clock)
     turn = await queue.enter("a")
     patient = asyncio.create_task(queue.enter("a", is_patient=True))
     crowd = [asyncio.create_task(queue.enter("a")) for _ in range(20)]
@@ -105,12 +105,12 @@ async def test_who_came_before_it_was_known_how_long_turns_take_is_told_then(fir
         await settle()
         (await each).close()
     assert (queue.waiting_count, queue._waiting, queue._running, queue._seconds) == (0, {}, {}, {})
-    assert (queue._latest, queue._impatient) == ({}, set())
+    assert (queue._latest, queue._since) == ({}, {})
 
 
 async def test_who_is_told_to_come_again_and_cancelled_leaves_no_gap() -> None:
     clock = Clock()
-    queue = FairQueue(1, door_seconds=5.0, clock=clock)
+    queue = FairQueue(1, door_seconds=5.0, most_seconds=12.0, clock=clock)
     turn = await queue.enter("a")
     crowd = [asyncio.create_task(queue.enter("a")) for _ in range(10)]
     await settle()

@@ -3,7 +3,7 @@
 A key has all slots but one at most, and the next free slot goes to the key that has waited for a turn the longest,
 however many of its requests wait. Whoever would wait too long is told so at the door, in place of waiting in vain.
 What comes all at once is let in before it is known how long its turns take: once that is known, those at the end of the
-line are told as well.
+line who would wait in vain are told as well.
 """
 
 import asyncio
@@ -21,16 +21,25 @@ _NEW_SHARE = 0.2  # of the latest turn in what the next is expected to take
 class FairQueue:
     """Slots, and the requests that wait for one."""
 
-    def __init__(self, slots: int, *, door_seconds: float, clock: Callable[[], float] = time.monotonic) -> None:
+    def __init__(
+        self,
+        slots: int,
+        *,
+        door_seconds: float,
+        most_seconds: float = math.inf,
+        clock: Callable[[], float] = time.monotonic,
+    ) -> None:
+        """``door_seconds``: the longest expected wait that is let in; ``most_seconds``: when a request gives up."""
         self._free = self._slots = slots
         self._most_of_key = max(1, slots - 1)
         self._door_seconds = door_seconds
+        self._most_seconds = most_seconds
         self._clock = clock
         self._waiting: dict[Hashable, deque[asyncio.Future[None]]] = {}  # keys in the order of their turns
         self._running: Counter[Hashable] = Counter()
         self._seconds: dict[Hashable, float] = {}  # what a turn of a key takes, while it has one or waits
         self._latest: dict[Hashable, float] = {}  # what its latest turn took, for as long
-        self._impatient: set[asyncio.Future[None]] = set()  # those who may be told to come again
+        self._since: dict[asyncio.Future[None], float] = {}  # when those came who may be told to come again
         self.refused_count = 0
 
     @property
@@ -50,7 +59,7 @@ class FairQueue:
         future = asyncio.get_running_loop().create_future()
         self._waiting.setdefault(key, deque()).append(future)
         if not is_patient:
-            self._impatient.add(future)
+            self._since[future] = self._clock()
         try:
             await future
         except asyncio.CancelledError:
@@ -64,7 +73,7 @@ class FairQueue:
                 Turn(self, key, self._clock()).close()
             raise
         finally:
-            self._impatient.discard(future)
+            self._since.pop(future, None)
         return Turn(self, key, self._clock())
 
     def _begin(self, key: Hashable) -> "Turn":
@@ -93,14 +102,13 @@ class FairQueue:
         return ProblemError(OVERLOADED, f"{OVERLOADED.meaning} {OVERLOADED.remedy}", headers=headers)
 
     def _send_away(self, key: Hashable, turn_seconds: float) -> None:
-        """Tell those at the end of a key's line who would wait too long."""
+        """Tell those of a key's line who would give up before their turn is over."""
         queue = self._waiting.get(key, deque())
-        own = len(queue) + self._running[key]
+        own, now = len(queue) + self._running[key], self._clock()
         for ahead, future in reversed(tuple(enumerate(queue, self._running[key]))):
             expected = self._expected(key, ahead, turn_seconds)
-            if expected <= self._door_seconds:
-                break
-            if future in self._impatient and not future.done():
+            since = self._since.get(future)
+            if since is not None and not future.done() and now - since + expected > self._most_seconds:
                 queue.remove(future)
                 future.set_exception(self._refusal(own, expected))
         if not queue:

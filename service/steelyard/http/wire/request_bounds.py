@@ -43,8 +43,8 @@ class RequestBounds:
         self._body_seconds = body_seconds
         self._computation_seconds = computation_seconds
         self._threads: ThreadPoolExecutor | None = None
-        self.turns = FairQueue(_THREADS, door_seconds=queue_seconds)
-        self.picture_turns = FairQueue(1, door_seconds=queue_seconds)
+        self.turns = FairQueue(_THREADS, door_seconds=queue_seconds, most_seconds=computation_seconds)
+        self.picture_turns = FairQueue(1, door_seconds=queue_seconds, most_seconds=computation_seconds)
 
     def close(self) -> None:
         """Forget the computations that wait for a thread."""
