@@ -204,7 +204,7 @@ def test_of_two_strategies_the_refused_is_listed_and_two_refused_are_a_refusal()
     for followed in both.followed:
         low, middle, high = followed.drawn.lean_gained_kg
         assert low < middle < high
-        assert low < followed.expected.lean_gained_kg < high
+        assert low < followed.season.outcome.lean_gained_kg < high
         assert followed.drawn.days_dieting.median % 7 == 0
     partly = compare(STEADY, UNCUT, screening=PREGNANT).value
     assert [one.label for one in partly.followed] == ["uncut"]

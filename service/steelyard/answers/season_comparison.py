@@ -4,16 +4,14 @@ from typing import NamedTuple
 
 from steelyard.science.member import Told
 from steelyard.science.rails import RailAction, Refused
-from steelyard.science.register import Contradiction, Message
+from steelyard.science.register import Contradiction
 from steelyard.science.season import (
     DRAWS,
     Chance,
     DrawnOutcome,
     Outcome,
-    Policy,
     ReadyMade,
     Season,
-    UnkeptLimit,
     chance_to_beat,
     drawn_lives,
     drawn_outcome,
@@ -42,31 +40,6 @@ class StrategyFollowed(NamedTuple):
     label: str
     season: Season
     drawn: DrawnOutcome
-
-    @property
-    def policy(self) -> Policy:
-        """The strategy as it was followed."""
-        return self.season.policy
-
-    @property
-    def unkept(self) -> list[UnkeptLimit]:
-        """The limits that it does not keep."""
-        return self.season.unkept
-
-    @property
-    def expected(self) -> Outcome:
-        """What it comes to for the expected body."""
-        return self.season.outcome
-
-    @property
-    def reasons(self) -> list[Message]:
-        """Why it holds where it would gain, and its cuts."""
-        return self.season.why
-
-    @property
-    def actions(self) -> list[RailAction]:
-        """What the rails did."""
-        return self.season.actions
 
 
 class StrategyShut(NamedTuple):
@@ -132,11 +105,10 @@ def _labels(strategies: list[StrategyAsked]) -> list[str]:
     """The names under which strategies are listed. Raises ``Contradiction`` for one that comes twice."""
     labels: list[str] = []
     for i, strategy in enumerate(strategies):
-        is_ready = isinstance(strategy, ReadyMade)
-        label = strategy.value if isinstance(strategy, ReadyMade) else strategy.label
+        name, label = ("name", strategy.value) if isinstance(strategy, ReadyMade) else ("label", strategy.label)
         if label in labels:
             detail = f"Two strategies are called {label}: give each its own label."
-            raise Contradiction("STRATEGY_TWICE", f"strategies[{i}].{'name' if is_ready else 'label'}", detail)
+            raise Contradiction("STRATEGY_TWICE", f"strategies[{i}].{name}", detail)
         labels.append(label)
     return labels
 

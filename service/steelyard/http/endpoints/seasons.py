@@ -94,15 +94,16 @@ def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonRespo
 
 
 def _compared(one: answers.StrategyFollowed) -> schema.ComparedStrategy:
+    season = one.season
     return schema.ComparedStrategy(
         label=one.label,
-        strategy=strategy_numbers(one.policy),
-        feasible=not one.unkept,
-        broken_limits=unkept_limits(one.unkept),
-        expected=season_outcome(one.expected),
+        strategy=strategy_numbers(season.policy),
+        feasible=not season.unkept,
+        broken_limits=unkept_limits(season.unkept),
+        expected=season_outcome(season.outcome),
         intervals=drawn_outcome(one.drawn),
-        guard_rails=[mapping.guard_rail(action) for action in one.actions],
-        reasons=mapping.notes(one.reasons),
+        guard_rails=[mapping.guard_rail(action) for action in season.actions],
+        reasons=mapping.notes(season.why),
     )
 
 
