@@ -52,7 +52,7 @@ def answering(answer: Callable[[Asked], Answered[Value]]) -> Callable[[Asked], A
 
 
 def answering_without_estimates(answer: Callable[[Asked], Answered[Value]]) -> Callable[[Asked], Answered[Value]]:
-    """The same for an answer that shows no estimate, and so no interval."""
+    """``answering``, for an answer that shows no estimate, and so no interval."""
     return _answering(answer, ())
 
 

@@ -196,7 +196,7 @@ def _counted_up_to(day: int, now: StateNow, told: Told) -> StateNow:
 
 
 def _untaught(told: Told) -> Told:
-    """The same, without what the scale taught before."""
+    """What was told of a member, without what the scale taught before."""
     return told if told.known is None else told._replace(known=told.known._replace(steered=None))
 
 

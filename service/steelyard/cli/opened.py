@@ -27,7 +27,7 @@ def open_store(settings: Settings) -> Store:
 
 @asynccontextmanager
 async def opened_store(settings: Settings) -> AsyncIterator[Store]:
-    """The same, closed afterwards."""
+    """The store that the settings name, closed afterwards."""
     store = open_store(settings)
     try:
         yield store

@@ -172,7 +172,7 @@ class Store:
         return (await self.find_keys([prefix])).get(prefix)
 
     async def find_keys(self, prefixes: Collection[str]) -> dict[str, Key]:
-        """The same for several prefixes in one query; those that there are."""
+        """The keys of several prefixes in one query, as ``find_key`` gives them; those that there are."""
         async with self._reading() as connection:
             keys = await _select_keys(connection, KeyRow.prefix.in_(prefixes))
             return {key.prefix: await _count_quotas(connection, key) for key in keys}
@@ -199,7 +199,7 @@ class Store:
             return (await connection.execute(change)).rowcount > 0
 
     async def set_organisation_quota(self, organisation: str, daily_units: int | None) -> bool:
-        """The same for all keys of an organisation together."""
+        """Limit all keys of an organisation together, or lift the limit. Returns whether there is such a one."""
         change = update(OrganisationRow).where(OrganisationRow.name == organisation).values(daily_quota=daily_units)
         async with self._writing() as connection:
             return (await connection.execute(change)).rowcount > 0

@@ -224,7 +224,7 @@ def fat_share(estimate: Estimate) -> Interval:
 
 
 def fat_mass(estimate: Estimate, weight_kg: float) -> Interval:
-    """The same of the mass of fat of somebody who weighs so much [kg]."""
+    """``amount`` of a mass of fat [kg], within what a living body of that weight can have."""
     return _fat_within(amount(estimate, KG), weight_kg, KG)
 
 

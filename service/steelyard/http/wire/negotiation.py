@@ -67,7 +67,7 @@ class Format(msgspec.Struct, frozen=True, kw_only=True):
         return self._make(body, answer, chosen, language, spares=is_spared(body))
 
     def _make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str, *, spares: bool) -> Any:
-        """The same, as a kind of format makes it.
+        """The answer in this format, for ``make``; each kind of format has its own.
 
         ``spares``: whom it is about may be told nothing of leanness, so that a form for people shows no body fat. What
         a program reads has all that the answer in JSON has.

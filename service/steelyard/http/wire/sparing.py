@@ -78,7 +78,7 @@ def _without(value: Any) -> Any:
 
 
 def _without_or_none(value: Any) -> Any:
-    """The same of a member of a list, which may be left out: None where nothing is left of a note."""
+    """A member of a list without what speaks of leanness: None where nothing is left of a note."""
     if not isinstance(value, msgspec.Struct) or not _is_coded(type(value)):
         return _without(value)
     coded: Any = value

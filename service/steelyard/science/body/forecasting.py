@@ -49,9 +49,13 @@ class PathPoint(NamedTuple):
     weighing_sd_kg: Number
 
     def logged(self, ratio: Number, weighing_variance: Number, water: Estimate, moves: Estimate) -> "PathPoint":
-        """The same with maintenance on a logging scale of ``ratio``, weighed with errors of that variance [kg²], with
-        the ``water`` in its weight that a log finds and no intake explains [kg], which is no lean tissue, and with what
-        carried mass ``moves`` by until then beyond the model [kg], which weight goes by as well."""
+        """The point as a log tells it.
+
+        Args: ``ratio``: logged over eaten energy, on whose scale maintenance is told; ``weighing_variance`` of a single
+            weighing [kg²]; ``water`` that the log finds and no intake explains [kg]: in weight it stays, as carried
+            mass and not as lean tissue; ``moves``: what carried mass changes by until then beyond the model [kg], and
+            weight with it.
+        """
         weight, fat, lean, carried, maintenance, fraction, sd, _ = self
         of_weight, of_fat, of_lean, of_carried, of_maintenance, of_fraction = sd
         found, moved = water.sd**2, moves.sd**2

@@ -157,7 +157,7 @@ def moved_by(event: LoggedEvent, since_day: int, day: int) -> Estimate:
 
 
 def moved_by_all(events: Iterable[LoggedEvent], since_day: int, day: int) -> Estimate:
-    """The same of all events, each once [kg]."""
+    """Mass that all events together are expected to have added from one morning to another [kg]; each counts once."""
     moved = [moved_by(event, since_day, day) for event in as_told_last(events)]
     return Estimate(sum(one.mean for one in moved), math.sqrt(sum(one.sd**2 for one in moved)))
 

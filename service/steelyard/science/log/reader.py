@@ -221,8 +221,10 @@ def trend_of_log(
 
 
 def _with_causes_told(explained: Explained | None, log: Log, as_of_day: int) -> Explained | None:
-    """The same, with nothing to wait for where water is what events that were told lead to expect: of that it is known
-    why it came, and creatine's stays."""
+    """An explanation of weight that is not waited for where its water is what the told events lead to expect.
+
+    Of such water it is known why it came, and that of creatine stays.
+    """
     if explained is None or explained.causes[0].cause is not Cause.WATER or not log.events:
         return explained
     held = moved_by_all(log.events, as_of_day - explained.days, as_of_day)

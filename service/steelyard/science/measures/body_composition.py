@@ -66,7 +66,7 @@ class MethodError(NamedTuple):
         return math.sqrt(self.sd * self.sd - self.day_to_day_sd * self.day_to_day_sd)
 
     def widened(self, factor: float) -> "MethodError":
-        """The same with the bias ``factor`` times as large; what differs between repeats stays."""
+        """An error with the bias ``factor`` times as large; what differs between repeats stays."""
         return self._replace(sd=math.hypot(factor * self.bias_sd, self.day_to_day_sd))
 
 

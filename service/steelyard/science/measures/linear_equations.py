@@ -74,7 +74,7 @@ class Terms(msgspec.Struct, frozen=True, kw_only=True):
         )
 
     def coefficients(self, is_male: bool, unit: EnergyUnit) -> Coefficients:
-        """The same sum in kcal/d with height in cm, for one sex."""
+        """The coefficients of this sum for one sex, in kcal/d and with height in cm."""
         k = _KCAL[unit]
         return (
             k * (self.constant + (self.male if is_male else 0.0)),

@@ -86,7 +86,7 @@ class Member:
 
     @facet
     def learnt(self) -> LogMaintenance | None:
-        """The same, with what the scale taught of who hardly logs food."""
+        """What the log says of maintenance, with what the scale taught of who hardly logs food."""
         return self.of_log if self.of_log is None or self.steered is None else self._steered(self.of_log, self.steered)
 
     @facet
@@ -130,7 +130,7 @@ class Member:
         return Estimate(self.assessed.total.mean, self.assessed.total.sd)
 
     def prior_in(self, weight_kg: float, fat_kg: Estimate) -> Estimate:
-        """The same of the body that they have by now [kcal/d]."""
+        """Maintenance from equations and activity of the body that they have by now [kcal/d]."""
         fat = self.assessed.fat
         body = StartingBody(Estimate(weight_kg, 0.0), fat_kg, fat.method, fat.is_measured)
         person, now = body_at(self.person, body)

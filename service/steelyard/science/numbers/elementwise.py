@@ -70,7 +70,7 @@ FLOATS = Elementwise(math.exp, math.log, math.sqrt, math.tanh, _maximum, _minimu
 
 
 def arrays() -> Elementwise:
-    """The same functions over numpy arrays."""
+    """The functions of ``Elementwise`` over numpy arrays."""
     import numpy as np
 
     where: Any = np.where

@@ -185,7 +185,7 @@ class Draft:
         return say("END_HOLD_ON_SIGNS" if is_spared else "END_HOLD_ON_TREND")
 
     def why_held_from(self, day: date) -> Message:
-        """The same of the weeks that are left of a gain from a day on."""
+        """Why there is a hold in place of a gain from a day on, for the weeks that are left of it."""
         code = "GAIN_OVER" if rails.may_not_diet(self.subject) else "HELD_FROM_CEILING"
         return say(code, date=day.isoformat())
 

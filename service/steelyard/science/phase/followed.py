@@ -110,7 +110,7 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
         return self.start_day + self.days if self.moved_end_day is None else self.moved_end_day
 
     def changed(self, told: Sequence[IntakeChange | PausedDays | EndMoved]) -> Self:
-        """The same with what was changed of it, in the order in which it was told."""
+        """The phase with what was changed of it, in the order in which it was told."""
         changes, weeks, end = [*self.changes], [*self.weeks], self.moved_end_day
         for one in told:
             if isinstance(one, IntakeChange):
@@ -147,7 +147,7 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
         return [self.week_of(day).intake_kcal for day in range(days)]
 
     def week_of(self, day: int) -> FollowedWeek:
-        """The same as it was told in the end: a break stays, everything else is changed as it was told."""
+        """The week of a day as it was told in the end: a break stays, all else has the changes told since."""
         week = self.planned_week_of(day)
         if not self.changes:
             return week

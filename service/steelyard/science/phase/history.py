@@ -113,7 +113,7 @@ class FinishedPhase(NamedTuple):
 
     @property
     def as_under_way(self) -> UnderWay:
-        """The same, while it runs."""
+        """The phase while it ran."""
         weight, fat = self.start_weight_kg, self.start_fat_fraction
         body = None if weight is None or fat is None else BodyThen(weight, fat * weight)
         return UnderWay(self.kind, self.start, self.end, body=body)
@@ -128,7 +128,7 @@ class PhasesKnown(NamedTuple):
     body: BodyThen | None = None
 
     def on_day(self, day: date) -> Self:
-        """The same on the morning of a day: a phase whose last day is past has joined those that are over.
+        """What is known on the morning of a day: a phase whose last day is past has joined those that are over.
 
         Nobody has to review a phase on the day after it: what comes next knows of it all the same.
         """
@@ -138,7 +138,7 @@ class PhasesKnown(NamedTuple):
         return self.ended(now.end)
 
     def running(self, day: date) -> Self:
-        """The same while what another is planned to end still runs: it is not over before that day."""
+        """What is known while a phase still runs that another is planned to end: it is not over before that day."""
         if self.over is None or all(phase.end <= day for phase in self.over):
             return self
         runs = self.under_way
@@ -147,7 +147,7 @@ class PhasesKnown(NamedTuple):
         return self._replace(under_way=runs, over=tuple(phase for phase in self.over if phase.end <= day))
 
     def given_up(self, day: date) -> Self:
-        """The same where another phase begins on a day: the one under way is over by then, if not sooner."""
+        """What is known where another phase begins on a day: the one under way is over by then, if not sooner."""
         now = self.on_day(day).running(day)
         if now.under_way is None or day <= now.under_way.start:
             return now

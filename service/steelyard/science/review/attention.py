@@ -131,7 +131,7 @@ def _since(reason: Message, as_of: date, before: AttentionNeeded | None) -> date
 
 
 def _silent(found: AttentionNeeded, days: int, before: AttentionNeeded | None) -> AttentionNeeded:
-    """The same, or silence, where that is worse; silence that goes on is told with the days that it has lasted."""
+    """What was found, or silence where that is worse; silence that goes on is told with the days it has lasted."""
     level = _SOON if days > LONG_SILENT_DAYS else _LOOK if days > SILENT_DAYS else _NONE
     goes_on = found.reason.code == SILENT
     if level < found.level or (level == found.level and not goes_on):

@@ -123,7 +123,7 @@ def read_on(member: Member, phase: FollowedPhase, log: Log, day: int, settled: S
 
 
 def _grown(member: Member, subject: Subject, body: Body) -> Subject:
-    """The same, with the need of today's ``body`` where that has grown: of minors, and of others who may not diet."""
+    """The subject with the need of today's ``body`` where that has grown: of minors, and of others who may not diet."""
     if not may_not_diet(subject) or body.weight_kg <= member.person.weight_kg:
         return subject
     by_now = member.prior_in(float(body.weight_kg), body.fat_kg).mean

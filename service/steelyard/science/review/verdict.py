@@ -28,7 +28,7 @@ class Probabilities(msgspec.Struct, frozen=True):
     slower: float
 
     def without_faster(self) -> "Probabilities":
-        """The same in pregnancy, in which what grows is no gain that goes faster than planned."""
+        """The probabilities in pregnancy, in which what grows is no gain that goes faster than planned."""
         return Probabilities(self.within_interval + self.faster, 0.0, self.slower)
 
 
@@ -166,7 +166,7 @@ class _Evidence(NamedTuple):
         return Verdict.CONTRADICTED if not self.is_logged_so and self.water_probability > in_play else found
 
     def without(self, weight: Estimate, water: Estimate) -> "_Evidence":
-        """The same without what events that were told moved of weight and of water [kg]."""
+        """The evidence without what told events moved of weight and of water [kg]."""
         return self._replace(weight=_less(self.weight, weight), water_off=_less(self.water_off, water))
 
     def stays(self, told: Verdict) -> bool:

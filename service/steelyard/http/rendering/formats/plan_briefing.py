@@ -75,7 +75,7 @@ def briefing(plan: PlanResponse, reader: BriefingReader, words: Words) -> bytes:
 
 
 def without_weight(sections: list[Section]) -> list[Section]:
-    """The same without what the scale should show; a section of which nothing is left goes."""
+    """Sections without what the scale should show; one of which nothing is left goes."""
     said = ((section, [one for one in section.said if one.code not in _OF_WEIGHT]) for section in sections)
     return [section._replace(said=left) for section, left in said if left]
 

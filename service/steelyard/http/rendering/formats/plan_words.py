@@ -101,5 +101,5 @@ def infeasible_lines(words: Words, plan: PlanResponse) -> list[str]:
 
 
 def infeasible_text(words: Words, plan: PlanResponse) -> str:
-    """The same in one line."""
+    """``infeasible_lines`` in one line."""
     return " ".join(infeasible_lines(words, plan))

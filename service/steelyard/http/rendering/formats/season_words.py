@@ -45,7 +45,7 @@ def title(words: Words, answer: Answer) -> str:
 
 
 def changes_texts(words: Words, answer: Answer) -> list[str]:
-    """The same with ranges, and the days in a deficit; nothing to those who are spared leanness."""
+    """What a season gains and loses, with ranges, and its days in a deficit; nothing to whom leanness is spared."""
     if words.spares:
         return []
     totals = answer.plan.totals
