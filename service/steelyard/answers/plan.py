@@ -108,14 +108,12 @@ class PhasePlanned(NamedTuple):
 
 
 class PhaseToFollow(NamedTuple):
-    """The phase that was asked for, as it goes under way: its place among the phases, the fat to lose of it (None: its
-    length is the target), the ceiling of a gain, and the weeks of a deficit before it that count as of it, those of a
-    pause between included."""
+    """The phase that was asked for, as it goes under way."""
 
-    place: int
-    fat_loss_kg: float | None
-    fat_ceiling: float | None
-    weeks_before: float
+    place: int  # among the phases
+    fat_loss_kg: float | None  # None: its length is the target
+    fat_ceiling: float | None  # of a gain
+    weeks_before: float  # of a deficit before it that counts as of it, with those of a pause between
 
 
 class LeverOffered(NamedTuple):

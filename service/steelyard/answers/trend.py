@@ -149,13 +149,13 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
 
 
 def counts_beside(member: Member, plan: FollowedPhase, day: int) -> bool:
-    """Whether a log read on a day is told beside what a plan started from, which fades and is not gone on its first
-    day, as the review of the same log tells it."""
+    """Whether maintenance of a log read on a day is told beside what the plan started from, as a review tells it: not
+    on the first day after its end."""
     return plan.start_day <= day <= plan.end_day and not member.seen.is_pregnant
 
 
 def rests_on(member: Member, plan: FollowedPhase | None, day: int) -> list[Message]:
-    """What the maintenance of somebody rests on of whom no food was read: equations, or weight in a phase."""
+    """What maintenance rests on where no food was read: equations, or in a phase weight."""
     if member.learnt is not None or member.steered is not None:
         return []
     is_in_phase = plan is not None and counts_beside(member, plan, day) and is_by_weight(plan, day)

@@ -1,9 +1,12 @@
 """What of a message is told to those to whom no leanness is spoken of, and who are not asked to weigh themselves daily.
 
-The catalogue declares it: a message in a group ``of leanness`` is not told to them. Where there is one of the same
-code with ``_SPARED`` after it that is told in its place, a message that asks whether it ``speaks`` does not, and no
-reason is one of body fat. So nobody who says something has to know who may hear it. A text of pictures and documents
-is declared in the same way, and is not theirs to show (``spared_text``).
+The catalogue declares it, so that nobody who says something has to know who may hear it:
+
+- a message in a group ``of leanness`` is not told to them; where there is one of the same code with ``_SPARED`` after
+  it, that is told in its place;
+- a message with a parameter ``speaks`` is told them without its figure;
+- no reason (``why``) is one of body fat;
+- a text of pictures and documents in such a group is not shown to them (``spared_text``).
 """
 
 from collections.abc import Mapping

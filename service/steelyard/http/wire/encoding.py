@@ -61,8 +61,8 @@ class NonFiniteAnswer(ArithmeticError):  # noqa: N818 - named for what it is abo
 def encode_finite(answer: Any) -> bytes:
     """``answer`` as JSON. Raises ``NonFiniteAnswer`` where msgspec would write ``null`` for NaN or an infinity.
 
-    Where the output has no ``null`` there is nothing to look for, and where it has one a second encoding, which keeps
-    None and NaN apart, tells in a third of the time of the first whether there may be.
+    An output without ``null`` has neither. One with it is encoded a second time in a format that keeps None and NaN
+    apart, which takes a third of the time of the first.
     """
     try:
         body = _json.encode(answer)

@@ -99,8 +99,10 @@ def entries_read(
 def _taken(
     log: Log, last_day: int, reference_weight_kg: float | None, notes: list[Message]
 ) -> tuple[int, int, Sequence[IntakeDay], list[int], list[float]]:
-    """The first of the days to read and how many they are, the intakes that count, and the days and kilograms of the
-    weighings that are believed. What is left out is said in ``notes``."""
+    """First day and number of days, the intakes that count, and days and kilograms of the weighings believed.
+
+    What is left out is said in ``notes``.
+    """
     read = gone_on_from(log.onset)
     first = log.first_day if read is None else read.day
     intakes = intakes_once(log.intakes, notes)

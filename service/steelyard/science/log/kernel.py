@@ -160,9 +160,11 @@ def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days:
 
 
 def _break(columns: Row, settings: Row, work: Row, origin: int, at: int) -> None:
-    """Open alpha where logging may change. What is eaten then lies further off the usual than the log says, and what is
-    carried with it: the level takes that of alpha by the amplitude that was expected, so that what was learnt of it
-    since goes to water that stays."""
+    """Open alpha where logging may change.
+
+    What is eaten then lies further off the usual than the log says, and so does what is carried. The level takes
+    carried mass of alpha by the amplitude that was expected; what was learnt of that since goes to water that stays.
+    """
     alpha = work[origin + MEAN + 1]
     opened = settings[BREAK_VARIANCE] * alpha * alpha
     per_amplitude = columns[at + BY_ALPHA] / settings[AMPLITUDE_EXPECTED]

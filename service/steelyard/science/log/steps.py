@@ -44,14 +44,13 @@ FEWER, MORE, STEADY = "TREND_STEPS_FEWER", "TREND_STEPS_MORE", "TREND_STEPS_STEA
 
 
 class StepsRead(msgspec.Struct, frozen=True, kw_only=True, gc=False):
-    """What was counted so far: on how many days, the running means of steps a day over a week (``mean``) and over four
-    (``settled``), the mean when it was first known (``first``), and what a step burns above rest [kcal]."""
+    """What was counted so far."""
 
     days: int
-    first: float
-    mean: float
-    settled: float
-    kcal_per_step: float
+    first: float  # steps a day: ``mean`` when it was first known
+    mean: float  # steps a day, running mean over a week
+    settled: float  # steps a day, running mean over four weeks
+    kcal_per_step: float  # above rest
 
 
 @traced

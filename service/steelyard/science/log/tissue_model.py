@@ -104,8 +104,8 @@ def tissue_model(
     if not is_usual_known:
         step = _SECANT_STEP * usual_intake_kcal
         slope = _slopes(path, carried(usual_intake_kcal + step), step, ops=ops)
-    # Kilograms come of energy, not energy of kilograms: the middle of what people lose by a kilocalorie lies at a lower
-    # energy of a kilogram than the middle of that energy, by the square of its spread (a mean of reciprocals).
+    # People differ in the energy of a kilogram, and lose by its reciprocal. The mean of reciprocals is over the
+    # reciprocal of the mean by the square of the spread: the energy that goes with the mean loss is the lower by that.
     rho = linear.rho_kcal_per_kg / (1.0 + RHO_SPREAD * RHO_SPREAD)
     return TissueModel(
         rho,

@@ -301,8 +301,10 @@ def _days_since_shift(log: DailyLog, fit: LogFit) -> int:
 
 
 def _lasts(log: DailyLog, day: int) -> bool:
-    """Whether intake since a shift that was seen on ``day`` still lies off the habit before it, by more than such
-    means differ where one day is eaten more and the next less. Where too little was logged to tell it does."""
+    """Whether intake since a shift that was seen on ``day`` still lies off the habit before it, by more than chance.
+
+    Days differ, and so do means of some. Where too little was logged to tell, it does.
+    """
     first = day - k.SHIFT_DAYS + 1
     days = list(zip(log.intake_kcal, log.is_logged, strict=True))
     before = [kcal for kcal, has in days[max(0, first - k.HABIT_DAYS) : first] if has]

@@ -106,8 +106,8 @@ def deviations(variances: Sequence[Number], factor: Number, *, ops: Elementwise 
 def with_lasting_water(
     variances: Sequence[Number], habit: Sequence[Number], habit_variance: Number, *, ops: Elementwise = FLOATS
 ) -> Column:
-    """Roots of variances with that of water that may have stayed since the first day, and of what the ``habit`` before
-    it, of that variance, moves [kg] on each."""
+    """SDs of a column, from its ``variances`` and two more: of water that may have stayed since the first day, and of
+    the habit before the log, whose variance is ``habit_variance`` and which moves each day by ``habit`` [kg]."""
     found: Column = []
     day = 0.0
     for variance, moved in zip(variances, habit, strict=True):

@@ -32,8 +32,10 @@ def still_counts(log: Log | None, taught: Steered) -> bool:
 
 
 def with_error(taught: Steered, day: int) -> Estimate:
-    """What the scale taught, with the error that it has in another phase, on a day: what was eaten of what was told
-    in the phase that showed it and what will be in the next are two draws, and both body and habit drift."""
+    """What the scale taught, with the error that it has on a day, in another phase.
+
+    How much of what is told is eaten differs between two phases (hence the root of two), and body and habit drift.
+    """
     mean = taught.maintenance.mean
     drift = RATIO_DRIFT * math.sqrt(max(0, day - taught.day))
     return Estimate(

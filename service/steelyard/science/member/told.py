@@ -43,22 +43,20 @@ class ToldBefore(NamedTuple):
 
 
 class Known(NamedTuple):
-    """What a state tells: the body on ``day`` [kg], maintenance where the caller told it, the log so far, how well
-    deficits were kept to and, of who hardly logs food, what their weight taught of their maintenance, where that was
-    seen. ``told_before`` was told of their log; ``weighed_before`` [kg] is known of the phases so far."""
+    """What a state tells of a member on ``day``."""
 
     day: int
     sex: Sex
     height_cm: float
     body: StartingBody
-    maintenance: Estimate | None = None
+    maintenance: Estimate | None = None  # where the caller told it
     usual_intake_kcal: float | None = None
     readings: tuple[FatRead, ...] = ()
-    log: Log | None = None
-    adherence: Adherence | None = None
-    told_before: ToldBefore | None = None
-    steered: Steered | None = None
-    weighed_before: tuple[float, ...] = ()
+    log: Log | None = None  # so far
+    adherence: Adherence | None = None  # how well deficits were kept to
+    told_before: ToldBefore | None = None  # what was told of their log
+    steered: Steered | None = None  # what weight taught of the maintenance of who hardly logs food
+    weighed_before: tuple[float, ...] = ()  # weights known of the phases so far [kg]
 
 
 class Told(NamedTuple):
