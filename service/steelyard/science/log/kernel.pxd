@@ -6,10 +6,16 @@ cpdef long walk_forward(
 cpdef long walk_on(
     double[::1] columns, double[::1] settings, double[::1] steps, double[::1] work, long held, long days
 )
+cdef void _split_by_break(
+    double[::1] columns, double[::1] settings, double[::1] work, long origin, long other, long at
+) noexcept
 cdef void _break(
     double[::1] columns, double[::1] settings, double[::1] work, long origin, long at
 ) noexcept
 cdef void _load_weighing(double[::1] columns, long at, double[::1] room, long into) noexcept
+cdef long _keep_likeliest(
+    double[::1] settings, double[::1] steps, double[::1] work, long made, long into
+) noexcept
 cdef long _alike(double[::1] steps, double[::1] work, long into, long held, long origin) noexcept
 cdef long _weigh(
     double[::1] columns, double[::1] settings, double[::1] work, long origin, long at, long day, double beyond,

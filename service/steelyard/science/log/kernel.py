@@ -102,16 +102,9 @@ def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days:
         seen = columns[at + SEEN]
         made = held
         if columns[at + BREAKS] > 0.0:
-            # A phase may begin: whether it is logged as well as before is open for each. A day keeps ``SLOTS`` at most.
+            # A day keeps ``SLOTS`` at most, so that there is room for twice as many.
             for slot in range(held):
-                origin = slot * RECORD
-                other = (held + slot) * RECORD
-                for i in range(RECORD):
-                    work[other + i] = work[origin + i]
-                _break(columns, settings, work, other, at)
-                work[other + EVENT] = 3.0
-                work[other + WEIGHT] += log(columns[at + BREAKS])
-                work[origin + WEIGHT] += log(1.0 - columns[at + BREAKS])
+                _split_by_break(columns, settings, work, slot * RECORD, (held + slot) * RECORD, at)
             made = 2 * held
         if seen > 0.0:
             beyond = columns[at + WEIGHED] - load(columns, settings, at, 1.0, work, LOADS)
@@ -123,40 +116,22 @@ def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days:
         if columns[at + BALANCE_VARIANCE] > 0.0:
             for slot in range(made):
                 _balance(columns, settings, work, slot * RECORD, at)
-        # The likeliest come first; those that say the same, or are out of the running, go.
-        best = EMPTY
-        for slot in range(made):
-            if work[slot * RECORD + WEIGHT] > best:
-                best = work[slot * RECORD + WEIGHT]
-        held = 0
         into = day * SLOTS * RECORD
-        while held < SLOTS:
-            top = -1
-            most = best - settings[DROPPED]
-            for slot in range(made):
-                if work[slot * RECORD + WEIGHT] > most:
-                    most = work[slot * RECORD + WEIGHT]
-                    top = slot
-            if top < 0:
-                break
-            origin = top * RECORD
-            same = _alike(steps, work, into, held, origin)
-            if same >= 0:
-                # One account of the two is kept, with the odds of both.
-                keeps = steps[same + WEIGHT]
-                steps[same + WEIGHT] = keeps + log(1.0 + exp(work[origin + WEIGHT] - keeps))
-            else:
-                for i in range(RECORD):
-                    steps[into + held * RECORD + i] = work[origin + i]
-                steps[into + held * RECORD + WEIGHT] = work[origin + WEIGHT] - best
-                held += 1
-            work[origin + WEIGHT] = EMPTY
-        for slot in range(held, SLOTS):
-            steps[into + slot * RECORD + WEIGHT] = EMPTY
+        held = _keep_likeliest(settings, steps, work, made, into)
         # To the next morning.
         for slot in range(held):
             _to_next_morning(columns, settings, steps, work, into + slot * RECORD, slot, at)
     return held
+
+
+def _split_by_break(columns: Row, settings: Row, work: Row, origin: int, other: int, at: int) -> None:
+    """A phase may begin, which may be logged less well: the explanation at ``other`` says that it is."""
+    for i in range(RECORD):
+        work[other + i] = work[origin + i]
+    _break(columns, settings, work, other, at)
+    work[other + EVENT] = 3.0
+    work[other + WEIGHT] += log(columns[at + BREAKS])
+    work[origin + WEIGHT] += log(1.0 - columns[at + BREAKS])
 
 
 def _break(columns: Row, settings: Row, work: Row, origin: int, at: int) -> None:
@@ -183,6 +158,42 @@ def _load_weighing(columns: Row, at: int, room: Row, into: int) -> None:
     if STATES > LEAST_STATES:
         room[into + 8] = columns[at + RISE]
         room[into + 9] = columns[at + RISE_LATE]
+
+
+def _keep_likeliest(settings: Row, steps: Row, work: Row, made: int, into: int) -> int:
+    """Keep what ``work`` holds in the records of a day, the likeliest first; returns how many are kept.
+
+    Of those that say the same one is kept, and those that are out of the running go.
+    """
+    best = EMPTY
+    for slot in range(made):
+        if work[slot * RECORD + WEIGHT] > best:
+            best = work[slot * RECORD + WEIGHT]
+    held = 0
+    while held < SLOTS:
+        top = -1
+        most = best - settings[DROPPED]
+        for slot in range(made):
+            if work[slot * RECORD + WEIGHT] > most:
+                most = work[slot * RECORD + WEIGHT]
+                top = slot
+        if top < 0:
+            break
+        origin = top * RECORD
+        same = _alike(steps, work, into, held, origin)
+        if same >= 0:
+            # One account of the two is kept, with the odds of both.
+            keeps = steps[same + WEIGHT]
+            steps[same + WEIGHT] = keeps + log(1.0 + exp(work[origin + WEIGHT] - keeps))
+        else:
+            for i in range(RECORD):
+                steps[into + held * RECORD + i] = work[origin + i]
+            steps[into + held * RECORD + WEIGHT] = work[origin + WEIGHT] - best
+            held += 1
+        work[origin + WEIGHT] = EMPTY
+    for slot in range(held, SLOTS):
+        steps[into + slot * RECORD + WEIGHT] = EMPTY
+    return held
 
 
 def _alike(steps: Row, work: Row, into: int, held: int, origin: int) -> int:
