@@ -3,7 +3,7 @@
 What a season's briefing shares with it is here as well.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import timedelta
 from enum import StrEnum
 from typing import Any, ClassVar
@@ -24,6 +24,7 @@ from steelyard.science.register import Message
 
 from ...schemas.explanation import GuardRail, Note
 from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
+from ...schemas.seasons import IntakeStep, SeasonPhase, SeasonWeek
 from ...schemas.shared_fields import Interval
 from ...wire.negotiation import Format, Option
 from ..wording import Words, tells_weight, told_once
@@ -64,7 +65,7 @@ def briefing(plan: PlanResponse, reader: BriefingReader, words: Words) -> bytes:
     if plan.feasible:
         others = [message for size in plan.sizes if not size.is_planned for message in messages(size.reasons)]
         levers = [message for lever in plan.levers for message in messages(lever.reasons)]
-        sections = brief([_phase(phase) for phase in plan.phases], cautions, reader, others, levers)
+        sections = brief([*map(_phase, plan.phases)], cautions, reader, others, levers)
         if not tells_weight(plan.cautions):
             sections = without_weight(sections)
         head = []
@@ -90,11 +91,12 @@ def messages(notes: list[Note] | list[GuardRail]) -> list[Message]:
     return [Message(note.code, note.params) for note in notes]
 
 
-def _phase(phase: Phase) -> PhaseToTell:
+def phase_to_tell(phase: Phase | SeasonPhase, weeks: Sequence[WeekToTell]) -> PhaseToTell:
+    """A phase of an answer, as a briefing tells it."""
     change = phase.change
     return PhaseToTell(
         kind=PhaseKind(phase.kind),
-        weeks=[_week(week) for week in phase.weeks],
+        weeks=weeks,
         weight_kg=range_of(change.weight_kg),
         fat_kg=range_of(change.fat_kg),
         lean_kg=range_of(change.lean_kg),
@@ -106,26 +108,37 @@ def _phase(phase: Phase) -> PhaseToTell:
     )
 
 
-def _week(week: PlanWeek) -> WeekToTell:
-    higher = None
-    if week.day_kinds:
-        more, less = week.day_kinds
-        higher = (more.days_per_week, more.intake_kcal, less.intake_kcal)
+def _phase(phase: Phase) -> PhaseToTell:
+    return phase_to_tell(phase, [_week(week) for week in phase.weeks])
+
+
+def week_to_tell(week: PlanWeek | SeasonWeek, number: int, eaten: PlanWeek | IntakeStep) -> WeekToTell:
+    """A week of an answer, in which so much is ``eaten`` a day, as a briefing tells it."""
     at_end = week.at_end
     return WeekToTell(
-        number=week.week,
+        number=number,
         start=week.start_date,
-        last_day=week.start_date + timedelta(days=week.days - 1),
-        intake_kcal=week.intake_kcal,
-        protein_g=week.protein_g,
-        carbohydrate_g=week.carbohydrate_g,
-        fat_g=week.fat_g,
-        higher=higher,
+        last_day=week.start_date + timedelta(days=6),
+        intake_kcal=eaten.intake_kcal,
+        protein_g=eaten.protein_g,
+        carbohydrate_g=eaten.carbohydrate_g,
+        fat_g=eaten.fat_g,
+        higher=None,
         energy_balance_kcal=week.energy_balance_kcal,
         weight_kg=range_of(at_end.weight_kg),
         fat_kg=at_end.fat_kg.mean,
         lean_kg=at_end.lean_kg.mean,
         carried_kg=at_end.carried_kg.mean,
+    )
+
+
+def _week(week: PlanWeek) -> WeekToTell:
+    higher = None
+    if week.day_kinds:
+        more, less = week.day_kinds
+        higher = (more.days_per_week, more.intake_kcal, less.intake_kcal)
+    return week_to_tell(week, week.week, week)._replace(
+        higher=higher,
         days=[_day(day) for day in week.by_day],
         meal_g=max((max(day.meals_protein_g) for day in week.by_day), default=0),
     )
