@@ -356,10 +356,10 @@ def _to_follow(asked: PlanAsked, subject: Subject, phases: Sequence[PhasePlanned
         return None
     kind = PhaseKind.GAIN if isinstance(aim, GainAim) else PhaseKind.MAINTENANCE
     if isinstance(aim, DeficitAim):
-        kind = PhaseKind(aim.kind.value)
+        kind = aim.kind.phase
     # A body at the ceiling of the gain it asks for is planned a hold, and is to be followed through it like any other.
-    place = next((i for i, one in enumerate(phases) if one.phase.kind == kind.value), 0)
-    is_gain = phases[place].phase.kind == PhaseKind.GAIN.value
+    place = next((i for i, one in enumerate(phases) if one.phase.kind is kind), 0)
+    is_gain = phases[place].phase.kind is PhaseKind.GAIN
     if not isinstance(aim, DeficitAim):
         # A gain ends at the ceiling that it was planned by, whether or not it was asked for.
         ceiling = gain_ceiling(subject, aim.fat_ceiling) if isinstance(aim, GainAim) and is_gain else None
@@ -452,7 +452,7 @@ def _week(asked: PlanAsked, phase: PlannedPhase, planned: WeekPlanned, on: Seque
     if asked.split is None and asked.lived is None:
         return planned
     aim, weeks_in_deficit, week = asked.aim, 0.0, planned.week
-    is_deficit = isinstance(aim, DeficitAim) and phase.kind == aim.kind
+    is_deficit = isinstance(aim, DeficitAim) and phase.kind is aim.kind.phase
     if isinstance(aim, DeficitAim) and is_deficit:
         weeks_in_deficit = len(phase.weeks) + _deficit_before(asked).counted(phase.first)
     is_held = not is_deficit or week.element is Element.BREAK
@@ -471,8 +471,10 @@ def _explain_days(asked: PlanAsked, subject: Subject, phases: list[PhasePlanned]
     found, aim = list[DaysPlanned](), asked.aim
     for phase in phases:
         weeks = [week.days for week in phase.weeks if week.days is not None]
-        is_asked = isinstance(aim, DeficitAim) and phase.phase.kind == aim.kind and aim.protein_g_per_kg is not None
-        is_deficit = PhaseKind(phase.phase.kind).is_deficit
+        is_asked = (
+            isinstance(aim, DeficitAim) and phase.phase.kind is aim.kind.phase and aim.protein_g_per_kg is not None
+        )
+        is_deficit = phase.phase.kind.is_deficit
         phase.phase.guidance.extend(
             notes_on_days(asked.lived, weeks, subject, is_protein_open=not is_asked, is_deficit=is_deficit)
         )

@@ -114,7 +114,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
     planned, fat_loss, ceiling = plan.phases[to_follow.place], to_follow.fat_loss_kg, to_follow.fat_ceiling
     before = states.phases_known(body.state).given_up(body.start_date)
     phase = PhaseFollowed(
-        kind=PhaseKind(planned.phase.kind),
+        kind=planned.phase.kind,
         start_date=planned.phase.weeks[0].start,
         weeks=[
             WeekFollowed(
@@ -220,7 +220,7 @@ def _phase(found: answers.PhasePlanned) -> Phase:
     phase, weeks = found.phase, found.weeks
     ends = mapping.forecast_points([(planned.week.last_day, planned.at_end) for planned in weeks])
     return Phase(
-        kind=phase.kind,
+        kind=phase.kind.value,
         start_date=phase.weeks[0].start,
         end_date=phase.weeks[-1].last_day,
         weeks=[_week(i + 1, week, at_end) for i, (week, at_end) in enumerate(zip(weeks, ends, strict=True))],

@@ -95,7 +95,7 @@ def unkept_limits(unkept: list[UnkeptLimit]) -> list[schema.BrokenLimit]:
 
 def season_plan(laid_out: answers.SeasonLaidOut, answer: answers.Answered[Any]) -> schema.SeasonPlan:
     """A season laid out, with the reasons of its answer and what the rails did."""
-    weeks = [(phase.phase.kind, planned) for phase in laid_out.phases for planned in phase.weeks]
+    weeks = [(phase.phase.kind.value, planned) for phase in laid_out.phases for planned in phase.weeks]
     ends = mapping.forecast_points([(planned.week.last_day, planned.at_end) for _, planned in weeks])
     return schema.SeasonPlan(
         strategy=strategy_numbers(laid_out.policy),
@@ -135,7 +135,7 @@ def _totals(sums: SeasonSums) -> schema.SeasonTotals:
 def _phase(planned: answers.SeasonPhasePlanned) -> schema.SeasonPhase:
     phase = planned.phase
     return schema.SeasonPhase(
-        kind=phase.kind,
+        kind=phase.kind.value,
         start_date=phase.weeks[0].start,
         end_date=phase.weeks[-1].last_day,
         weeks=len(phase.weeks),

@@ -185,13 +185,13 @@ class Alternatives:
         aim = GainAim(weeks=HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling)
         # What it is worth is weighed over the whole horizon; it is told as far as its ceiling.
         plan = plan_gain(q.member, q.as_of, aim, sources=ALL_SOURCES, past_ceiling=True)
-        if not plan.is_feasible or all(phase.kind != PhaseKind.GAIN.value for phase in plan.phases):
+        if not (plan.is_feasible and plan.has_gain):
             why = plan.reasons[-1] if plan.reasons else say("GAIN_NO_ROOM")
             return _shut(PhaseKind.GAIN, why)
         if weeks is not None and weeks < HORIZON_WEEKS:
             # So short a one may have no room where a long one has.
             shorter = plan_gain(q.member, q.as_of, msgspec.structs.replace(aim, weeks=weeks), sources=frozenset())
-            if all(phase.kind != PhaseKind.GAIN.value for phase in shorter.phases):
+            if not shorter.has_gain:
                 return _shut(PhaseKind.GAIN, say("GAIN_NO_ROOM"))
         weeks = min(weeks or HORIZON_WEEKS, plan.weeks_to_ceiling or HORIZON_WEEKS)
         fragment = Fragment(PhaseKind.GAIN, weeks, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling)
@@ -237,7 +237,7 @@ class Alternatives:
             ReturnAim(gain_weeks=gain, surplus_kcal=q.surplus_kcal, fat_ceiling=self.ceiling),
             sources=ALL_SOURCES,
         )
-        if all(phase.kind != PhaseKind.GAIN.value for phase in plan.phases):
+        if not plan.has_gain:
             gain = 0  # over its ceiling there is none: the hold is asked for alone
         fragment = Fragment(
             PhaseKind.MAINTENANCE, weeks, surplus_kcal=q.surplus_kcal, gain_weeks=gain, fat_ceiling=self.ceiling
@@ -263,7 +263,7 @@ class Alternatives:
         self, kind: DeficitKind, *, weeks_done: int = 0, until_event: int | None = None, target: float | None = None
     ) -> Alternative:
         """A cut to the target of the motive, or as far as its longest length goes; then maintenance and a gain."""
-        named = PhaseKind(kind.value)
+        named = kind.phase
         if self.refusal is not None:
             return _shut(named, self.refusal)
         if not self.question.fat.is_measured:

@@ -13,6 +13,7 @@ from .defaults import (
     MOST_WEEKS,
     ROOM_UNDER_RAILS,
 )
+from .followed import PhaseKind
 from .sizes import Pace
 
 # A gain towards a weight is looked for this far ahead.
@@ -25,6 +26,11 @@ class DeficitKind(StrEnum):
 
     MINI_CUT = "mini_cut"
     CUT = "cut"
+
+    @property
+    def phase(self) -> PhaseKind:
+        """The same among all kinds of phase."""
+        return PhaseKind(self.value)
 
 
 class DeficitAim(msgspec.Struct, frozen=True, kw_only=True):

@@ -46,7 +46,7 @@ class Draft:
         carried_kg, subject = float(self.state.carried_kg), member.subject
         # The body mass index counts no water, as at the gate; missing water lifts nobody over its floor.
         self.subject = subject.rested_with(carried_kg).with_body(*subject[3:6], max(0.0, carried_kg))
-        self.kinds: list[str] = []
+        self.kinds: list[PhaseKind] = []
         self.weeks: list[list[Week]] = []
         self.likely = [self.state]  # the path, as far as deficits are kept; ``state`` is where all is followed
         self.raised: list[RailAction] = []
@@ -56,13 +56,13 @@ class Draft:
         """What floors did to holds: the first of them."""
         return self.raised[:1]
 
-    def add(self, kind: str, weeks: list[Week], states: list[BodyState]) -> None:
+    def add(self, kind: PhaseKind, weeks: list[Week], states: list[BodyState]) -> None:
         """Add weeks and the body at the end of each."""
         if not weeks:
             return
         self.likely += self._likely(weeks, states)
         self.state = states[-1]
-        if self.kinds and self.kinds[-1] == kind:
+        if self.kinds and self.kinds[-1] is kind:
             self.weeks[-1] += weeks
         else:
             self.kinds.append(kind)
@@ -105,7 +105,7 @@ class Draft:
 
     def hold(self, weeks: int) -> None:
         """Add weeks at maintenance."""
-        self.add("maintenance", *self.holding(weeks))
+        self.add(PhaseKind.MAINTENANCE, *self.holding(weeks))
 
     def grow(self, weeks: int, asked_kcal: float | None, ceiling: float | None) -> PlannedGain:
         """Add weeks of a gain, at the surplus asked for or the usual one, and of a hold from its ``ceiling`` on.
@@ -120,7 +120,7 @@ class Draft:
             return plan_surplus(self.subject, self.model, self.state, weeks, asked_kcal, self.preference)
 
         gain = self.up_to_ceiling(through(weeks), through, ceiling)
-        self.add("gain", gain.weeks, gain.states)
+        self.add(PhaseKind.GAIN, gain.weeks, gain.states)
         self.hold(weeks - len(gain.weeks))
         return gain
 
@@ -175,7 +175,7 @@ class Draft:
         """Why there is a hold in place of a gain. Of fat to lose first only those are told who may lose any."""
         if rails.may_not_diet(self.subject):
             return say("GAIN_NOT_NOW")
-        comes_after = any(PhaseKind(kind).is_deficit for kind in self.kinds)
+        comes_after = any(kind.is_deficit for kind in self.kinds)
         return say("HELD_AFTER_CUT") if comes_after else say("HELD_AT_CEILING")
 
     @property

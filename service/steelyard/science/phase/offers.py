@@ -12,6 +12,7 @@ from .aims import GainAim
 from .deficit import DeficitPhase
 from .deficit_solver import Solved, solve, warnings_on
 from .draft import Draft, LaidOut
+from .followed import PhaseKind
 from .gain import PlannedGain, settled_kg
 from .history import History
 from .phases import PlannedPhase, PlannedWeek
@@ -102,7 +103,7 @@ def deficits_offered(
         found = solve(other, history)
         if found.nearest is None and found.deficit_kcal > kcal - 1.0 and not other.is_past_goal(kcal, found.weeks):
             trial = draft.branch()
-            trial.add(aim.kind.value, *other.run(found.deficit_kcal, found.weeks))
+            trial.add(aim.kind.phase, *other.run(found.deficit_kcal, found.weeks))
             offered.append(_deficit_offered(other, found, size, trial.finish(sources), warnings_on(other, found)))
     return offered
 
@@ -168,7 +169,7 @@ def surpluses_offered(
         path = laid_out
         if not is_planned:
             trial = draft.branch()
-            trial.add("gain", gain.weeks, gain.states)
+            trial.add(PhaseKind.GAIN, gain.weeks, gain.states)
             path = trial.finish(sources)
         gained = float(gain.states[-1].tissue_kg - draft.state.tissue_kg)
         share = gained / len(gain.weeks) / weight

@@ -7,6 +7,7 @@ from ..body import Forecast
 from ..rails import LOSS_LIMIT, Macronutrients, Subject, periods_of
 from ..register import Message, say
 from .defaults import CUT_FIRST_RESET_WEEKS, CUT_RESET_WEEKS, GAIN_RESET_WEEKS, RETURN_CHECK_WEEKS
+from .followed import PhaseKind
 from .weeks import Element
 
 # A hold is told to ten kilocalories; this far from it a floor has moved it.
@@ -36,7 +37,7 @@ class PlannedWeek(NamedTuple):
 class PlannedPhase(NamedTuple):
     """A phase: forecast points ``first`` (its start) to the point of its last week."""
 
-    kind: str
+    kind: PhaseKind
     first: int
     weeks: list[PlannedWeek]
     reasons: list[Message]

@@ -22,6 +22,7 @@ from .band import usual_ceiling
 from .deficit import DeficitPhase
 from .deficit_solver import NearestSafe, Solved, capped_later, said_of_too_small, solve, warnings_on
 from .draft import Draft, LaidOut
+from .followed import PhaseKind
 from .gain import PlannedGain, plan_gain_phase, settled_kg
 from .history import History
 from .offers import SizeOffered, deficits_offered, surpluses_offered
@@ -82,6 +83,11 @@ class Plan(NamedTuple):
     def is_feasible(self) -> bool:
         """Whether the plan does what was asked."""
         return self.nearest is None
+
+    @property
+    def has_gain(self) -> bool:
+        """Whether one of its phases is a gain."""
+        return any(phase.kind is PhaseKind.GAIN for phase in self.phases)
 
     @property
     def cut_phase(self) -> PlannedPhase | None:
@@ -191,7 +197,7 @@ def _wait(
     waited = after(least) if least else None
     if waited is None:
         return _Waited(phase, solved, 0)
-    draft.add("maintenance", rows[:least], states[:least])
+    draft.add(PhaseKind.MAINTENANCE, rows[:least], states[:least])
     return waited
 
 
@@ -207,7 +213,7 @@ def _lay_out(
     """Weeks, intakes, forecast and words of a solved phase and what follows."""
     aim, model, subject = phase.aim, draft.model, phase.subject
     rows, states = phase.run(solved.deficit_kcal, solved.weeks)
-    draft.add(aim.kind.value, rows, states)
+    draft.add(aim.kind.phase, rows, states)
     cut = len(draft.kinds) - 1
     maintenance_after = float(current_maintenance_kcal(model, draft.likely[-1]))
     draft.hold(then.maintenance_weeks)
@@ -309,7 +315,7 @@ def plan_gain(
         reached_kg = settled_kg(gain.states[-1])
         return _too_far(draft, aim, reached_kg, say("GAIN_TARGET_PAST_CEILING", weight_kg=reached_kg))
     before, to_ceiling = draft.branch(), draft.weeks_to_ceiling(gain, aim.fat_ceiling)
-    draft.add("gain", gain.weeks, gain.states)
+    draft.add(PhaseKind.GAIN, gain.weeks, gain.states)
     at = len(draft.kinds) - 1
     if aim.target_weight_kg is None:
         draft.hold(aim.longest_weeks - len(gain.weeks))

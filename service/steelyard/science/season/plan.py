@@ -4,7 +4,7 @@ from datetime import date, timedelta
 from typing import NamedTuple, TypeVar
 
 from ..body import ALL_SOURCES, Forecast, UncertaintySource
-from ..phase import MOST_WEEKS, PlannedPhase, PlannedWeek, subject_at
+from ..phase import MOST_WEEKS, PhaseKind, PlannedPhase, PlannedWeek, subject_at
 from ..rails import (
     BODY_FAT,
     PROTEIN_DEFAULT_DEFICIT,
@@ -136,7 +136,7 @@ def _told_weeks(asked: Asked, weeks: list[WeekRecord], *, in_full: bool) -> list
     return found
 
 
-_KIND = {GAIN: "gain", BRIDGE: "maintenance", HOLD: "maintenance"}
+_KIND = {GAIN: PhaseKind.GAIN, BRIDGE: PhaseKind.MAINTENANCE, HOLD: PhaseKind.MAINTENANCE}
 
 
 def _lay_out(weeks: list[WeekRecord], start: date) -> list[PlannedPhase]:
@@ -148,7 +148,7 @@ def _lay_out(weeks: list[WeekRecord], start: date) -> list[PlannedPhase]:
         end = point
         while end < len(weeks) and _same_phase(weeks[end].mode, mode):
             end += 1
-        kind = _KIND.get(int(mode)) or ("mini_cut" if end - point <= MOST_WEEKS else "cut")
+        kind = _KIND.get(int(mode)) or (PhaseKind.MINI_CUT if end - point <= MOST_WEEKS else PhaseKind.CUT)
         protein = PROTEIN_DEFAULT_DEFICIT if mode == CUT else PROTEIN_DEFAULT_GAIN
         rows = []
         for w in range(point, end):
