@@ -136,5 +136,5 @@ def test_ids_of_entries_are_written_once_and_read_like_a_list() -> None:
 def test_the_figures_of_a_rail_are_as_fine_as_other_fields(
     unit: str, figures: tuple[float | None, float | None], told: tuple[float | None, float | None]
 ) -> None:
-    rail = mapping.guard_rail(RailAction("some_rule", "warned", *figures, unit, say("NOT_MEDICAL_ADVICE")))
+    (rail,) = mapping.guard_rails([RailAction("some_rule", "warned", *figures, unit, say("NOT_MEDICAL_ADVICE"))])
     assert (rail.limit, rail.observed) == told

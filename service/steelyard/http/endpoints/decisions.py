@@ -52,7 +52,7 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
         what_would_change=mapping.notes(found.what_would_change),
         maintenance_kcal=amount(found.maintenance, KCAL),
         **mapping.log_scale(found.learnt),
-        guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        guard_rails=mapping.guard_rails(answer.actions),
         state=_state(body, answer.state),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,

@@ -79,7 +79,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
         uncertainty=[
             SourceEffect(source=source.value, fat_kg=round(abs(effect), KG)) for source, effect in found.effects
         ],
-        guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        guard_rails=mapping.guard_rails(answer.actions),
         state=mapping.state_on(answer.state, body.state),
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),

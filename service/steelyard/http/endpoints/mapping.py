@@ -333,7 +333,12 @@ _RAIL_DIGITS |= dict.fromkeys(("1", "of maintenance", "of energy"), FRACTION)
 _RAIL_DIGITS |= dict.fromkeys(("of body mass", "of body mass a week", "of body mass in two weeks"), 6)
 
 
-def guard_rail(action: RailAction) -> GuardRail:
+def guard_rails(actions: Sequence[RailAction]) -> list[GuardRail]:
+    """What each rail did."""
+    return [_guard_rail(action) for action in actions]
+
+
+def _guard_rail(action: RailAction) -> GuardRail:
     """What a rail did. Its limit and what it saw get more digits where they would look alike and are not."""
     digits = _RAIL_DIGITS.get(action.unit, 2)
     limit, observed = (rounded_if_any(value, digits) for value in (action.limit, action.observed))

@@ -77,7 +77,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
         phases=[_phase(planned) for planned in plan.phases],
         sizes=_sizes([offered.value for offered in plan.sizes]),
         levers=[_lever(offered) for offered in plan.levers],
-        guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        guard_rails=mapping.guard_rails(answer.actions),
         rule_of_thumb=None if plan.rules is None else _rule_of_thumb(plan.rules),
         dominant_uncertainty=None if plan.dominant_source is None else plan.dominant_source.value,
         state=_state(body, answer),
@@ -251,7 +251,7 @@ def _size(offered: SizeOffered, at_end: ForecastPoint) -> PhaseSize:
         change=mapping.phase_totals(offered.change),
         at_end=at_end,
         tissue_rate_percent=round(100 * offered.tissue_share, 2),
-        guard_rails=[mapping.guard_rail(action) for action in offered.warnings],
+        guard_rails=mapping.guard_rails(offered.warnings),
         reasons=mapping.notes([offered.said()]),
     )
 
@@ -267,7 +267,7 @@ def _lever(offered: answers.LeverOffered) -> ActivityLever:
         planned_availability_kcal_per_kg=round(dose.planned_availability, 1),
         instead=None if instead is None else _lever_use(instead.value),
         together=None if together is None else _lever_use(together.value),
-        guard_rails=[mapping.guard_rail(action) for action in offered.refusals],
+        guard_rails=mapping.guard_rails(offered.refusals),
         reasons=mapping.notes(offered.reasons),
     )
 
@@ -279,7 +279,7 @@ def _lever_use(use: LeverUse) -> ActivityUse:
         fat_change_kg=interval(use.fat_kg, KG),
         end_weight_kg=round(use.end_weight_kg, KG),
         availability_kcal_per_kg=round(use.availability, 1),
-        guard_rails=[mapping.guard_rail(action) for action in use.warnings()],
+        guard_rails=mapping.guard_rails(use.warnings()),
     )
 
 

@@ -99,7 +99,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         protein_reference_kg=mapping.rounded_if_any(found.protein_reference_kg, KG),
         ends_early_when=mapping.notes(found.ends_early_when),
         after=None if after is None else _after(after),
-        guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        guard_rails=mapping.guard_rails(answer.actions),
         notes=mapping.notes(found.notes),
         attention=attention,
         state=_state(body, phase, plan.end_day, answer, attention),

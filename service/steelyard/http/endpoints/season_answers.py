@@ -112,7 +112,7 @@ def season_plan(laid_out: answers.SeasonLaidOut, answer: answers.Answered[Any]) 
             )
             for (kind, planned), at_end in zip(weeks, ends, strict=True)
         ],
-        guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        guard_rails=mapping.guard_rails(answer.actions),
         reasons=mapping.notes(answer.reasons),
     )
 

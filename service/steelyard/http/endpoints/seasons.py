@@ -102,7 +102,7 @@ def _compared(one: answers.StrategyFollowed) -> schema.ComparedStrategy:
         broken_limits=unkept_limits(season.unkept),
         expected=season_outcome(season.outcome),
         intervals=drawn_outcome(one.drawn),
-        guard_rails=[mapping.guard_rail(action) for action in season.actions],
+        guard_rails=mapping.guard_rails(season.actions),
         reasons=mapping.notes(season.why),
     )
 
