@@ -31,7 +31,7 @@ from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import Sex
 from steelyard.science.phase import MOST_CUTS, Band, FinishedPhase, History, PhaseKind, usual_band
-from steelyard.science.rails import ADULT_YEARS, Cleared, with_ratio
+from steelyard.science.rails import ADULT_YEARS, Cleared, with_ratio, without_echoes
 from steelyard.science.register import FAT_FROM_BMI, Contradiction, Message, say
 
 from .answered import Answered, answering
@@ -153,7 +153,7 @@ def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
         _decided(question, found, is_band_chosen=asked.band is not None),
         reasons=reasons,
         cautions=cautions,
-        actions=with_ratio(member.subject, found.actions),
+        actions=with_ratio(member.subject, without_echoes(found.actions)),
         state=state_of(member, known_day(member, asked.as_of)),
     )
 
