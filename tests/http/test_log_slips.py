@@ -68,3 +68,19 @@ async def test_nobody_who_sent_a_log_is_told_that_there_is_none(service: Running
     answer = (await service.client.post("/v1/maintenance", json={"profile": LIFTER, "log": log})).json()
     (text,) = [note["text"] for note in answer["cautions"] if note["code"] == "FROM_EQUATIONS"]
     assert text.startswith("This rests on equations alone, as no food log tells more yet.")
+
+
+FROM_START = [path for path in ASKED if path not in ("maintenance", "trends")]
+
+
+@pytest.mark.parametrize("path", FROM_START)
+@pytest.mark.parametrize(("year", "is_said"), [(2027, True), (2026, False)], ids=["a wrong year", "as it was"])
+async def test_a_log_that_goes_on_long_after_the_day_is_doubted(
+    service: Running, path: str, year: int, is_said: bool
+) -> None:
+    log = {"weights": [*BY_MEALS["weights"], {"date": f"{year}-03-05", "weight_kg": 82.0}]}
+    body = {"profile": LIFTER, "screening": CLEAR, "log": log} | ASKED[path]
+    answer = (await service.client.post(f"/v1/{path}", json=body)).json()
+    texts = [note["text"] for note in answer["cautions"] if note["code"] == "LOG_GOES_PAST"]
+    expected = "Your log goes on to 5 March 2027, long after the 2 March 2026 asked about: is one of the dates wrong?"
+    assert texts == ([expected] if is_said else [])

@@ -37,7 +37,7 @@ from steelyard.science.register import FAT_FROM_BMI, Contradiction, Message, say
 from .answered import Answered, answering
 from .bands import check_band
 from .dates import check_dates, check_not_before_state
-from .member import counted_on, known_long_ago, member_of
+from .member import beside_log, counted_on, known_long_ago, member_of
 from .state import known_day, state_of
 
 # Cuts longer ago change no plan; no planner is asked with more.
@@ -144,7 +144,7 @@ def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
     )
     found = decide(question)
     reasons = [*found.reasons, *(counted_on(member) if may_speak else [])]
-    cautions = [*member.cautions, *member.slips, *known_long_ago(member, asked.as_of)]
+    cautions = [*member.cautions, *beside_log(member, asked.as_of), *known_long_ago(member, asked.as_of)]
     if not may_speak:
         cautions = [caution for caution in cautions if caution != FAT_FROM_BMI]
         if asked.band is not None or asked.event_fat_fraction is not None:

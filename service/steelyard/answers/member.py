@@ -12,6 +12,8 @@ from .state import known_day
 
 # Weight moves by more than its trend knows in this time, whatever somebody does; judgement.
 _LONG_AGO_DAYS = 28
+# Who plans from the Monday of the week has logged since; judgement.
+_LOGGED_SINCE_DAYS = 7
 # By then a daily log of weights and food counts for more than the equations: in 58 of 60 simulated people, in half of
 # them from the ninth day on. Judgement.
 _TAKEN_OVER_DAYS = 28
@@ -36,6 +38,16 @@ def known_long_ago(member: Member, day: date) -> list[Message]:
     if day.toordinal() - last <= _LONG_AGO_DAYS:
         return []
     return [say("KNOWN_LONG_AGO", date=date.fromordinal(last).isoformat())]
+
+
+def beside_log(member: Member, day: date) -> list[Message]:
+    """What a log says that did not count as it was sent, and that it goes on long after the day that something begins
+    on: then one of the two is of a wrong month or year."""
+    log = member.told.log
+    if log is None or log.last_day - day.toordinal() <= _LOGGED_SINCE_DAYS:
+        return member.slips
+    goes_past = say("LOG_GOES_PAST", date=date.fromordinal(log.last_day).isoformat(), from_date=day.isoformat())
+    return [*member.slips, goes_past]
 
 
 def provisional(member: Member, start: date) -> list[Message]:

@@ -62,7 +62,7 @@ from steelyard.science.rails import (
 from steelyard.science.register import Contradiction, Message, say
 
 from .answered import Answered, answering
-from .member import known_long_ago, member_of, provisional, what_grows
+from .member import beside_log, known_long_ago, member_of, provisional, what_grows
 from .plan_asked import GOALS, LEAST_FAT_LOSS_KG, PlanAsked, check_asked, check_weeks, contradict
 from .plan_days import DaysPlanned, caps_on_days, doubts_about_week, notes_on_days, plan_days
 from .state import known_day, state_of
@@ -218,7 +218,13 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             *(protein_reference(member.subject) if told.value else ()),
             *_ask_first(member.subject, plan),
         ],
-        cautions=[*member.cautions, *member.slips, *what_grows(member), *known_long_ago(member, asked.start), *doubts],
+        cautions=[
+            *member.cautions,
+            *beside_log(member, asked.start),
+            *what_grows(member),
+            *known_long_ago(member, asked.start),
+            *doubts,
+        ],
         actions=rails.with_ratio(
             member.subject, [*_with_grams(rails.without_echoes(plan.actions), told.value), *caps_on_days(days)]
         ),

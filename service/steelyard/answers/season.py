@@ -20,7 +20,7 @@ from steelyard.science.season import (
 )
 
 from .answered import Answered, answering
-from .member import counted_on, provisional, what_grows
+from .member import beside_log, counted_on, provisional, what_grows
 from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
 from .state import known_day, state_of
 
@@ -120,7 +120,7 @@ def reviewed_cautions(known: Asked, start: date) -> list[Message]:
     reviewed = say("SEASON_REVIEWED", weeks=GAIN_RESET_WEEKS)
     return [
         *known.member.cautions,
-        *known.member.slips,
+        *beside_log(known.member, start),
         *what_grows(known.member),
         *provisional(known.member, start),
         reviewed,

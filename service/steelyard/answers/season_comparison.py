@@ -21,7 +21,7 @@ from steelyard.science.season import (
 )
 
 from .answered import Answered, answering
-from .member import counted_on, provisional
+from .member import beside_log, counted_on, provisional
 from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
 from .state import known_day, state_of
 
@@ -96,7 +96,11 @@ def compare_strategies(asked: ComparisonAsked) -> Answered[SeasonsCompared]:
     return Answered(
         SeasonsCompared(season_from(known), followed, refused, _chances([label for label, _ in kept], outcome), DRAWS),
         reasons=counted_on(known.member),
-        cautions=[*known.member.cautions, *known.member.slips, *provisional(known.member, asked.terms.start)],
+        cautions=[
+            *known.member.cautions,
+            *beside_log(known.member, asked.terms.start),
+            *provisional(known.member, asked.terms.start),
+        ],
         state=state_of(known.member, known_day(known.member, asked.terms.start)),
     )
 

@@ -853,6 +853,7 @@ SETTLE_WEIGH_FOOD_SPARED = Dein Gewicht und dein Protokoll passen nicht zusammen
 SETTLE_WEIGH_ON = Das klärt es: Wiege dich noch zehn Tage lang täglich. Wasser ohne Ursache vergeht, Fett und Muskeln nicht.
 SETTLE_WEIGH_ON_SPARED = Zehn weitere Tage zeigen es: Wasser ohne Ursache vergeht, Gewebe nicht. Wiege dich dafür nicht öfter als sonst.
 TREND_STALE = Deine letzte Wägung ist { days } her.
+LOG_GOES_PAST = Dein Protokoll reicht bis zum { DATETIME($date, dateStyle: "long") }, weit über den { DATETIME($from_date, dateStyle: "long") } hinaus, um den es geht: Ist ein Datum falsch?
 KNOWN_LONG_AGO = Das Letzte, was von dir bekannt ist, ist vom { DATETIME($date, dateStyle: "long") }: Wiege dich und protokolliere zwei Wochen, dann frag noch einmal.
 LOG_WEIGHT_COUNTS = Dein Profil sagt { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, dein Protokoll zuletzt { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, und die zählen hier. Bring bitte dein Profil auf den neuesten Stand.
 STATE_WEIGHT_APART = Dein Profil sagt { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, zuletzt bekannt waren { NUMBER($known_kg, maximumFractionDigits: 1) } kg, und die zählen hier. Waren das deine Wägungen?

@@ -784,6 +784,7 @@ TREND_LOGGING_CHANGED = Since about { DATETIME($date, dateStyle: "long") } you s
 SETTLE_WEIGH_FOOD_SPARED = Your weight and your log disagree. Please talk it through with a physician or dietitian.
 SETTLE_WEIGH_ON_SPARED = Ten more days will tell: water without a cause fades, and tissue does not. Weigh yourself no more often for it.
 TREND_STALE = Your last weighing was { days } ago.
+LOG_GOES_PAST = Your log goes on to { DATETIME($date, dateStyle: "long") }, long after the { DATETIME($from_date, dateStyle: "long") } asked about: is one of the dates wrong?
 KNOWN_LONG_AGO = We last heard of you on { DATETIME($date, dateStyle: "long") }: weigh yourself and log for two weeks, then ask again.
 LOG_WEIGHT_COUNTS = Your profile says { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, but your log last has { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, which counts here. Please bring your profile up to date.
 STATE_WEIGHT_APART = Your profile says { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, but you were last known at { NUMBER($known_kg, maximumFractionDigits: 1) } kg, which counts here. Were those weights yours?

@@ -840,6 +840,7 @@ SETTLE_WEIGH_FOOD_SPARED = Tu peso y tu registro no coinciden. Háblalo con un m
 SETTLE_WEIGH_ON = Así se aclara: pésate a diario diez días más. El agua sin causa se va; la grasa y el músculo no.
 SETTLE_WEIGH_ON_SPARED = Diez días más lo dirán: el agua sin causa se va y el tejido no. No te peses más a menudo por eso.
 TREND_STALE = Tu último pesaje fue hace { days }.
+LOG_GOES_PAST = Tu registro llega al { DATETIME($date, dateStyle: "long") }, mucho después del { DATETIME($from_date, dateStyle: "long") }: ¿hay alguna fecha mal?
 KNOWN_LONG_AGO = Lo último que se sabe de ti es del { DATETIME($date, dateStyle: "long") }: pésate y apunta dos semanas, y vuelve a preguntar.
 LOG_WEIGHT_COUNTS = Tu perfil dice { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, pero tu registro acaba en { NUMBER($logged_kg, maximumFractionDigits: 1) } kg, y eso cuenta aquí. Pon al día tu perfil.
 STATE_WEIGHT_APART = Tu perfil dice { NUMBER($profile_kg, maximumFractionDigits: 1) } kg, pero tu último peso conocido es { NUMBER($known_kg, maximumFractionDigits: 1) } kg, y ese cuenta aquí. ¿Era tuyo?
