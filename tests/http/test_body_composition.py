@@ -242,6 +242,9 @@ async def test_what_cannot_be_computed_is_refused_where_it_stands(
     (fault,) = problem["errors"]
     assert (fault["pointer"], fault["code"]) == (pointer, code)
     assert len(fault["detail"]) > 20
+    if code == "SKINFOLD_SITE_MISSING":
+        missing = pointer.rpartition("/")[2].removesuffix("_mm")
+        assert fault["detail"].startswith(f"The {missing} is missing: this equation needs ")
 
 
 SCHEMA: list[tuple[str, dict[str, Any], str, str]] = [

@@ -168,6 +168,25 @@ async def test_a_log_that_cannot_be_read_is_named(service: Running) -> None:
     }
 
 
+async def test_a_body_of_the_log_that_nobody_has_is_looked_for_in_the_log(service: Running) -> None:
+    """It was looked for in a state that nobody had sent."""
+    body = example("midway", start_date="2026-04-06") | {"as_of_date": "2026-05-04", "screening": None}
+    child = {"age_years": 13, "height_cm": 120, "weight_kg": 30, "sex": "male", "body_fat": None}
+    lying = {"kind": "week", "steps_per_day": 0}
+    idle = {"status": "intermediate", "resistance_sessions_per_week": 0}
+    body["profile"] |= child | {"activity": lying, "training": idle}
+    assert await refused(service, body) == ("#/log", "STATE_NOT_READABLE")
+
+
+async def test_refusals_say_which_day_would_do(service: Running) -> None:
+    ahead = (await service.client.post(PATH, json=example(start_date="2027-01-01"))).json()
+    assert "as_of_date" in ahead["detail"]
+    body = example(start_date="2026-04-06") | {"as_of_date": "2026-05-04"}
+    body["settled"] = {"date": "2026-03-01", "found": "as_logged"}
+    outside = (await service.client.post(PATH, json=body)).json()
+    assert "from 2026-04-06, the first of the phase, to 2026-05-04" in outside["detail"]
+
+
 def pause(start: str, days: int) -> dict[str, Any]:
     until = date.fromisoformat(start) + timedelta(days=days - 1)
     return {"kind": "pause", "date": start, "until_date": until.isoformat()}

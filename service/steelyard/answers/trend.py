@@ -149,8 +149,8 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
 
 
 def counts_beside(member: Member, plan: FollowedPhase, day: int) -> bool:
-    """Whether maintenance of a log read on a day is told beside what the plan started from, as a review tells it: not
-    on the first day after its end."""
+    """Whether maintenance of a log read on a day is told beside what the plan started from, as a review tells it: up to
+    the morning after its last day."""
     return plan.start_day <= day <= plan.end_day and not member.seen.is_pregnant
 
 

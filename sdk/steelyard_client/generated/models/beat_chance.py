@@ -15,11 +15,11 @@ class BeatChance:
 
     Attributes:
         fewer_days_dieting (float): Probability of fewer days in a deficit.
-        label (str): The one strategy.
+        label (str): Label of the strategy whose chances these are.
         less_fat (float): Probability of less fat carried on average.
         more_lean (float): Probability of more lean tissue gained.
         more_lean_is_clear (bool): Whether one of the two clearly gains more; else there is no order to tell.
-        over (str): The other.
+        over (str): Label of the strategy that it is held against.
     """
 
     fewer_days_dieting: float

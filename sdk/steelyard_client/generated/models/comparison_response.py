@@ -24,7 +24,7 @@ class ComparisonResponse:
 
     Attributes:
         cautions (list[Note]):
-        chances (list[BeatChance]): Every ordered pair.
+        chances (list[BeatChance]): The chances of each strategy against each other one.
         contract_version (str): Version of the contract.
         draws (int): Draws of the sources of uncertainty, the same for all.
         fingerprint (str): Digest of the input, the contract and the model version.

@@ -18,7 +18,7 @@ class RuleOfThumb:
         fat_loss_static_kg (float): Loss by 7,700 kcal a kilogram at a deficit that stays as it begins: half of it while
             easing in, none in breaks.
         first_week_drop_common_practice_kg (list[float]): Scale drop of the first days commonly quoted.
-        first_week_drop_forecast_kg (float): Scale drop forecast.
+        first_week_drop_forecast_kg (float): What the forecast has for that drop, kilograms.
     """
 
     fat_loss_common_practice_kg: list[float]

@@ -17,7 +17,7 @@ class StrategyNumbers:
         cut_at_fat_fraction (float | None): Body fat at which a gain ends; null for never.
         cut_to_fat_fraction (float | None): Body fat at which a cut ends.
         deficit_kcal (float | None): Daily deficit of a cut, before rails.
-        longest_cut_weeks (int | None): Longest cut.
+        longest_cut_weeks (int | None): Most weeks that a cut of it may last; null where it has none.
         maintenance_weeks (int | None): Maintenance after each cut.
         surplus_kcal (float): Daily surplus of a gain, before rails.
     """

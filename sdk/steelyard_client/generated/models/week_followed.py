@@ -25,15 +25,15 @@ class WeekFollowed:
         Attributes:
             intake_kcal (float): Energy per day, kilocalories.
             protein_g (float): Protein a day, grams.
-            at_end (None | PointPassed | Unset): Passed over.
-            by_day (list[DayPassed] | Unset): Passed over. `[]` if absent.
+            at_end (None | PointPassed | Unset): Not read: a week of a plan may be sent back whole.
+            by_day (list[DayPassed] | Unset): Not read: a week of a plan may be sent back whole. `[]` if absent.
             carbohydrate_g (float | None | Unset): Carbohydrate a day; half of the energy by default.
-            day_kinds (list[DayKindPassed] | Unset): Passed over. `[]` if absent.
+            day_kinds (list[DayKindPassed] | Unset): Not read: a week of a plan may be sent back whole. `[]` if absent.
             days (int | None | Unset): As in a plan's week.
             element (None | str | Unset): As in a plan's week; `break` is a break.
-            energy_balance_kcal (float | None | Unset): Passed over.
-            fat_g (float | None | Unset): Passed over.
-            fibre_g (float | None | Unset): Passed over.
+            energy_balance_kcal (float | None | Unset): Not read: a week of a plan may be sent back whole.
+            fat_g (float | None | Unset): Not read: a week of a plan may be sent back whole.
+            fibre_g (float | None | Unset): Not read: a week of a plan may be sent back whole.
             is_break (bool | Unset): Whether the week is a break at maintenance, which is never corrected. `false` if
                 absent.
             planned_intake_kcal (float | None | Unset): Energy a day as first planned, where `intake_kcal` is what a review

@@ -158,12 +158,23 @@ class WeekFollowed(Request, frozen=True, kw_only=True, omit_defaults=True):
     ] = None
     days: Annotated[int, Meta(ge=1, le=7, description="As in a plan's week.")] | None = None
     week: Annotated[int, Meta(ge=1, le=400, description="Number of the week; passed over.")] | None = None
-    fat_g: Annotated[float, Meta(ge=0, le=1000, description="Passed over.")] | None = None
-    fibre_g: Annotated[float, Meta(ge=0, le=500, description="Passed over.")] | None = None
-    day_kinds: Annotated[list[DayKindPassed], Meta(max_length=7, description="Passed over.")] = []
-    by_day: Annotated[list[DayPassed], Meta(max_length=7, description="Passed over.")] = []
-    energy_balance_kcal: Annotated[float, Meta(ge=-15000, le=15000, description="Passed over.")] | None = None
-    at_end: Annotated[PointPassed | None, Meta(description="Passed over.")] = None
+    fat_g: (
+        Annotated[float, Meta(ge=0, le=1000, description="Not read: a week of a plan may be sent back whole.")] | None
+    ) = None
+    fibre_g: (
+        Annotated[float, Meta(ge=0, le=500, description="Not read: a week of a plan may be sent back whole.")] | None
+    ) = None
+    day_kinds: Annotated[
+        list[DayKindPassed], Meta(max_length=7, description="Not read: a week of a plan may be sent back whole.")
+    ] = []
+    by_day: Annotated[
+        list[DayPassed], Meta(max_length=7, description="Not read: a week of a plan may be sent back whole.")
+    ] = []
+    energy_balance_kcal: (
+        Annotated[float, Meta(ge=-15000, le=15000, description="Not read: a week of a plan may be sent back whole.")]
+        | None
+    ) = None
+    at_end: Annotated[PointPassed | None, Meta(description="Not read: a week of a plan may be sent back whole.")] = None
 
 
 class ChangeKind(StrEnum):

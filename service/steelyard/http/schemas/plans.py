@@ -525,7 +525,9 @@ class RuleOfThumb(Response, frozen=True, kw_only=True):
     first_week_drop_common_practice_kg: Annotated[
         list[float], Meta(description="Scale drop of the first days commonly quoted.", examples=[[1.4, 1.8]])
     ]
-    first_week_drop_forecast_kg: Annotated[float, Meta(description="Scale drop forecast.", examples=[1.1])]
+    first_week_drop_forecast_kg: Annotated[
+        float, Meta(description="What the forecast has for that drop, kilograms.", examples=[1.1])
+    ]
 
 
 class PlanResponse(Provenance, frozen=True, kw_only=True):

@@ -25,7 +25,7 @@ class SettledQuestion(Request, frozen=True, kw_only=True):
         Meta(
             description="`more_than_logged`: food was missing in the log, and is in it from that day on; `as_logged`: "
             "everything was weighed, and the log was complete; `water`: something moves water; `not_water`: nothing "
-            "does; `not_done`.",
+            "does; `not_done`: nobody looked into it.",
             examples=["as_logged"],
         ),
     ]

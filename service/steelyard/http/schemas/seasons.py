@@ -159,7 +159,12 @@ class SeasonRequest(SeasonQuestion, frozen=True, kw_only=True):
 class ComparisonRequest(SeasonQuestion, frozen=True, kw_only=True):
     """A person, a horizon, limits and the strategies to compare."""
 
-    strategies: Annotated[list[Strategy], Meta(min_length=2, max_length=8, description="The strategies.")]
+    strategies: Annotated[
+        list[Strategy],
+        Meta(
+            min_length=2, max_length=8, description="The strategies to compare, each under a name or label of its own."
+        ),
+    ]
 
 
 class OptimumRequest(SeasonQuestion, frozen=True, kw_only=True):
@@ -195,7 +200,9 @@ class StrategyNumbers(Response, frozen=True, kw_only=True):
     ]
     cut_to_fat_fraction: Annotated[float | None, Meta(description="Body fat at which a cut ends.", examples=[0.135])]
     deficit_kcal: Annotated[float | None, Meta(description="Daily deficit of a cut, before rails.", examples=[500])]
-    longest_cut_weeks: Annotated[int | None, Meta(description="Longest cut.", examples=[6])]
+    longest_cut_weeks: Annotated[
+        int | None, Meta(description="Most weeks that a cut of it may last; null where it has none.", examples=[6])
+    ]
     maintenance_weeks: Annotated[int | None, Meta(description="Maintenance after each cut.", examples=[1])]
 
 
@@ -296,7 +303,7 @@ class SeasonPlan(Response, frozen=True, kw_only=True):
 class SeasonStart(Response, frozen=True, kw_only=True):
     """What the season starts from."""
 
-    maintenance_kcal: Annotated[Interval, Meta(description="Maintenance.")]
+    maintenance_kcal: Annotated[Interval, Meta(description="Maintenance at the start, kilocalories a day.")]
     physical_maintenance_kcal: PhysicalMaintenance
     logging_ratio: LoggingRatio
     resting_kcal: Annotated[Interval, Meta(description="Resting energy expenditure.")]
@@ -367,8 +374,8 @@ class RefusedStrategy(Response, frozen=True, kw_only=True):
 class BeatChance(Response, frozen=True, kw_only=True):
     """How probable it is that one strategy beats another. Equal outcomes count half."""
 
-    label: Annotated[str, Meta(description="The one strategy.")]
-    over: Annotated[str, Meta(description="The other.")]
+    label: Annotated[str, Meta(description="Label of the strategy whose chances these are.")]
+    over: Annotated[str, Meta(description="Label of the strategy that it is held against.")]
     more_lean: Annotated[float, Meta(description="Probability of more lean tissue gained.", examples=[0.8])]
     more_lean_is_clear: Annotated[
         bool, Meta(description="Whether one of the two clearly gains more; else there is no order to tell.")
@@ -383,7 +390,7 @@ class ComparisonResponse(Provenance, frozen=True, kw_only=True):
     start: SeasonStart
     strategies: list[ComparedStrategy]
     refused: Annotated[list[RefusedStrategy], Meta(description="Strategies that a rule refuses.")]
-    chances: Annotated[list[BeatChance], Meta(description="Every ordered pair.")]
+    chances: Annotated[list[BeatChance], Meta(description="The chances of each strategy against each other one.")]
     draws: Annotated[int, Meta(description="Draws of the sources of uncertainty, the same for all.", examples=[256])]
     state: State
     cautions: list[Note]

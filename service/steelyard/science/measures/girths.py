@@ -32,7 +32,7 @@ class _Girths(NamedTuple):
     def density(self, girth_cm: Number, height_cm: Number, ops: Elementwise) -> Number:
         if not every(girth_cm > 0.0):
             raise OutOfDomain(
-                "GIRTHS_IMPOSSIBLE", "neck_cm", f"{self.girths} must be more than nothing: check the girths."
+                "GIRTHS_IMPOSSIBLE", "neck_cm", f"With these girths {self.girths} is not above 0: measure them again."
             )
         if not every(height_cm > 0.0):
             raise OutOfDomain("HEIGHT_IMPOSSIBLE", "height_cm", "The height must be more than nothing.")

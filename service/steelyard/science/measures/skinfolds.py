@@ -230,7 +230,9 @@ def density_from_skinfolds(
     sites = skinfold_equation(method, is_male).sites
     for site in sites:
         if site not in skinfolds_mm:
-            raise OutOfDomain("SKINFOLD_SITE_MISSING", site, f"This equation needs {', '.join(sites)}.")
+            raise OutOfDomain(
+                "SKINFOLD_SITE_MISSING", site, f"The {site} is missing: this equation needs {', '.join(sites)}."
+            )
     total = sum(skinfolds_mm[site] for site in sites)
     density: float
     match method:

@@ -174,7 +174,13 @@ def _check_body(body: StartingBody, field: str) -> None:
         not LEAST_WEIGHT_KG <= weight <= MOST_WEIGHT_KG
         or not FAT_FRACTION_FROM - _ROUNDED <= body.fat_kg.mean / weight <= FAT_FRACTION_TO + _ROUNDED
     ):
-        detail = "No living body has this weight and share of fat: send both as an answer gave them."
+        is_read = field == "log"
+        mend = (
+            "check the weights, and weight and height of the profile."
+            if is_read
+            else "send both as an answer gave them."
+        )
+        detail = f"No living body has this weight and share of fat: {mend}"
         raise OutOfDomain("STATE_NOT_READABLE", field, detail)
 
 

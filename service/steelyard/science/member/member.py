@@ -133,7 +133,7 @@ class Member:
         """Maintenance from equations and activity of the body that they have by now [kcal/d]."""
         fat = self.assessed.fat
         body = StartingBody(Estimate(weight_kg, 0.0), fat_kg, fat.method, fat.is_measured)
-        person, now = body_at(self.person, body)
+        person, now = body_at(self.person, body, "log" if self.told.known is None else "state")
         return self.told_otherwise(self.told._replace(person=person, fat=now)).prior
 
     @facet

@@ -7,6 +7,7 @@ from two readings a week apart (``due``), and told inside every guard rail.
 
 import math
 from collections.abc import Callable
+from datetime import date
 
 import msgspec
 
@@ -302,7 +303,8 @@ def _kept_first(phase: FollowedPhase, subject: Subject, now: Now, judged: Judged
 def _check_asked(phase: FollowedPhase, as_of_day: int, settled: Settled | None) -> None:
     """Refuse what no phase can be reviewed by. Raises: ``OutOfDomain``."""
     if as_of_day < phase.start_day:
-        detail = "The phase begins after the day to review it on."
+        day = date.fromordinal(as_of_day)
+        detail = f"The phase begins after {day}, the day of the review: send an `as_of_date` or a log within it."
         raise OutOfDomain("REVIEW_BEFORE_START", "phase.start_date", detail)
     if phase.kind is PhaseKind.MINI_CUT and sum(not week.is_break for week in phase.weeks) > MOST_WEEKS:
         detail = f"A mini-cut has at most {MOST_WEEKS} weeks: send a longer one as a `cut`."
@@ -312,7 +314,8 @@ def _check_asked(phase: FollowedPhase, as_of_day: int, settled: Settled | None) 
         raise OutOfDomain("FAT_LOSS_WITHOUT_DEFICIT", "phase.fat_loss_kg", detail)
     check_side(phase)
     if settled is not None and not phase.start_day <= settled.day <= as_of_day:
-        detail = "The question was answered within the phase, and not after the day to review it on."
+        first, last = date.fromordinal(phase.start_day), date.fromordinal(as_of_day)
+        detail = f"Set a day from {first}, the first of the phase, to {last}, on which it is reviewed."
         raise OutOfDomain("SETTLED_OUTSIDE_PHASE", "settled.date", detail)
 
 
