@@ -112,7 +112,7 @@ def _faults(value: Any, schema: Schema, path: Path) -> Iterator[_Fault]:
 def _tagged_faults(value: Any, discriminator: Schema, path: Path) -> Iterator[_Fault]:
     name, mapping = discriminator["propertyName"], discriminator["mapping"]
     if not isinstance(value, dict):
-        yield _Fault(path, "WRONG_TYPE", "an object", value)
+        yield _Fault(path, "WRONG_TYPE", _tagged(discriminator), value)
     elif name not in value:
         yield _Fault((*path, name), "MISSING_FIELD", _choices(mapping))
     elif not isinstance(value[name], str) or value[name] not in mapping:
@@ -203,6 +203,8 @@ def _accepted(schema: Schema) -> str:
     """What fits ``schema``, in the service's own words: ``a number from 30 to 300``."""
     if "$ref" in schema:
         return _accepted(REQUEST_SCHEMAS[schema["$ref"]])
+    if "discriminator" in schema:
+        return _tagged(schema["discriminator"])
     if branches := schema.get("anyOf") or schema.get("oneOf"):
         return " or ".join(dict.fromkeys(_accepted(branch) for branch in branches))
     if "enum" in schema:
@@ -224,6 +226,10 @@ def _accepted(schema: Schema) -> str:
             return "an object"
         case kind:
             return str(kind)
+
+
+def _tagged(discriminator: Schema) -> str:
+    return f"an object whose {discriminator['propertyName']} is {_choices(discriminator['mapping'])}"
 
 
 def _choices(values: Any) -> str:

@@ -302,6 +302,7 @@ async def test_misspelt_name_gets_a_hint(lifting: Running) -> None:
         (form(sets=[]), "an array of 1 to 3 entries"),
         (form(rest_minutes=-1), "a number 0 or more or null"),
         (form(is_paused=0), "true or false"),
+        (form(equipment="rope"), "an object whose kind is one of barbell, machine or null"),
     ],
 )
 async def test_problem_says_what_is_accepted(lifting: Running, body: bytes, accepted: str) -> None:

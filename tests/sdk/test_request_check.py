@@ -133,6 +133,17 @@ def test_every_fault_is_told_with_its_place_and_a_hint() -> None:
     assert "one of female, male, unspecified" in found["#/profile/sex"].detail
 
 
+@pytest.mark.parametrize("phase", [{}, {"phase": "mini_cut"}])
+def test_an_object_of_several_kinds_is_asked_for_by_kind(phase: dict[str, Any]) -> None:
+    body = copy.deepcopy(next(example for schema, example in EXAMPLES if schema == "PlanRequest"))
+    del body["phase"]
+    with pytest.raises(InvalidRequest) as caught:
+        check(body | phase, "PlanRequest")
+    (fault,) = caught.value.errors
+    assert "accepted is an object whose kind is one of " in fault.detail
+    assert {"mini_cut", "maintenance"} <= set(fault.detail.replace(",", " ").rstrip(".").split())
+
+
 def test_odd_names_give_sound_pointers() -> None:
     assert pointers({"a/b~c d": 1, "profile": 1}, "MaintenanceRequest") == ("#/a~1b~0c%20d", "#/profile")
 

@@ -102,6 +102,9 @@ def describe(body_type: type, path: list[Step], sent: Any = None) -> str:
     nodes = _at(body_type, path, sent)
     values = [str(v) for node in nodes for v in _closed_values(node)]
     texts = [f"one of {', '.join(dict.fromkeys(values))}"] if values else []
+    kinds = [struct for struct in _structs(nodes) if struct.tag_field]
+    if kinds:
+        texts.append(f"an object whose {kinds[0].tag_field} is one of {', '.join(str(kind.tag) for kind in kinds)}")
     texts += dict.fromkeys(text for node in nodes if (text := _text(node)))
     return " or ".join(texts)
 
@@ -133,6 +136,8 @@ def _text(node: mi.Type) -> str:
             return "a string" + _length(node.min_length, node.max_length, "characters") + pattern
         case mi.ListType() | mi.VarTupleType() | mi.SetType() | mi.FrozenSetType():
             return "an array" + _length(node.min_length, node.max_length, "entries")
+        case mi.StructType() if node.tag_field:
+            return ""
         case mi.StructType() | mi.DictType():
             return "an object"
         case _:
