@@ -38,6 +38,7 @@ CODES: dict[str, list[str]] = {
     "other": [*PhaseKind],
     "advice": ["gain", "maintenance"],
     "direction": ["less", "more"],
+    "side": ["over", "under"],
     "event": [*EventKind],
     "verdict": ["faster", "slower"],
     **{name: ["yes", "no"] for name in ("creatine", "salt", "training", "illness", "travel", "explains")},

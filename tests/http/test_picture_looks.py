@@ -15,6 +15,7 @@ from steelyard.http.rendering.pictures.labels import LABEL_PX
 from steelyard.http.rendering.pictures.palette import OKABE_ITO, Look, PictureWidth, Theme, look_of
 from steelyard.http.rendering.pictures.time_panels import Shade, Span, ends_of, labels_of, ticks_of
 from steelyard.http.rendering.wording import Words
+from steelyard.science.register import Message
 
 LOOKS = {theme: look_of(theme, PictureWidth.PAGE, Words("en", spares=False)) for theme in Theme}
 
@@ -142,6 +143,24 @@ def test_wrapped_lines_fit_and_lose_nothing(text: str) -> None:
     assert all(text_width.width_px(line, 12) <= 120 for line in lines)
     assert "".join(lines).replace(" ", "") == text.replace(" ", "")
     assert text_width.width_px(text_width.shortened(text, 12, 120), 12) <= 120
+
+
+@pytest.mark.parametrize("language", ["en", "de", "es"])
+@pytest.mark.parametrize("value", [-0.175, 0.175, -0.165, 2.675, -1.235])
+def test_a_number_is_rounded_as_within_a_text(language: str, value: float) -> None:
+    """A headline had 0.18 kg a week, and the line under it -0.17."""
+    words = Words(language, spares=False)
+    title = words.say("picture-trend-urgent", way="down", rate_kg=abs(value))
+    assert words.number(abs(value), 2) in title
+    assert words.number(value, 2) == words.number(value, 2).replace("-", "−")
+    assert words.number(value, 2).lstrip("−") == words.number(abs(value), 2)
+
+
+@pytest.mark.parametrize("language", ["en", "de", "es"])
+def test_the_signs_of_a_note_are_minus_signs(language: str) -> None:
+    note = Message("WARNED_EATEN_AVAILABILITY", {"observed": -2.8, "limit": 25.0, "periods": "no"})
+    jump = Message("TREND_WATER_JUMP", {"date": "2026-04-05", "jump_kg": -1.5})
+    assert not [text for text in Words(language, spares=False).texts([note, jump]) if re.search(r"(?<!\w)-\d", text)]
 
 
 def test_numbers_are_not_broken_across_lines() -> None:

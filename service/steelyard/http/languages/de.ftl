@@ -845,7 +845,10 @@ LOG_NO_INTAKE = Essen ist nicht protokolliert: Der Trend deines Gewichts ist les
 LOG_UNDER_RESTING = Weniger protokolliert, als du in Ruhe verbrauchst: nicht alles notiert ({ NUMBER($unlogged_percent, maximumFractionDigits: 0) } %), unpassende Formeln ({ NUMBER($equation_percent, maximumFractionDigits: 0) } %) oder Krankheit ({ NUMBER($illness_percent, maximumFractionDigits: 0) } %; frag eine Arztpraxis).
 TREND_TOO_EARLY = Es ist noch zu früh: Wiege dich und protokolliere etwa { more-days }.
 TREND_TOO_SPARSE = Es ist noch zu früh, und { more-days } zu warten genügt nicht: Protokolliere auch, was du isst.
-TREND_OUTLIER = Das Gewicht vom { DATETIME($date, dateStyle: "long") } weicht um { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg von den Tagen davor ab und zählt weniger.
+TREND_OUTLIER = Das Gewicht vom { DATETIME($date, dateStyle: "long") } liegt { NUMBER($off_kg, maximumFractionDigits: 1) } kg { $side ->
+    [under] unter
+   *[over] über
+} den Tagen davor und zählt weniger.
 TREND_WATER_JUMP = Am { DATETIME($date, dateStyle: "long") } änderte sich dein Gewicht auf einmal um { NUMBER($jump_kg, maximumFractionDigits: 1) } kg: Wasser, das vergeht, oder eine andere Waage oder Tageszeit.
 TREND_LOGGING_CHANGED = Etwa seit dem { DATETIME($date, dateStyle: "long") } schreibst du wohl mehr oder weniger von deinem Essen auf als vorher ({ NUMBER($percent, maximumFractionDigits: 0) } % sicher).
 SETTLE_WEIGH_FOOD = Das klärt es: Wiege und protokolliere sieben Tage lang alles, was du isst und trinkst, auch am Wochenende.

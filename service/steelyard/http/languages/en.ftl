@@ -778,7 +778,10 @@ LOG_NO_INTAKE = No food was logged: the trend of your weight can be read, but ho
 LOG_UNDER_RESTING = Logged food is under what you use at rest: part not logged ({ NUMBER($unlogged_percent, maximumFractionDigits: 0) }%), equations that miss you ({ NUMBER($equation_percent, maximumFractionDigits: 0) }%), or illness ({ NUMBER($illness_percent, maximumFractionDigits: 0) }%; see a clinician).
 TREND_TOO_EARLY = It is too early to tell: weigh and log for about { more-days }.
 TREND_TOO_SPARSE = It is too early to tell, and { more-days } would not be enough: log what you eat as well.
-TREND_OUTLIER = The weight of { DATETIME($date, dateStyle: "long") } is { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg off the days before it, so it counts less.
+TREND_OUTLIER = The weight of { DATETIME($date, dateStyle: "long") } is { NUMBER($off_kg, maximumFractionDigits: 1) } kg { $side ->
+    [under] under
+   *[over] over
+} the days before it, so it counts less.
 TREND_WATER_JUMP = On { DATETIME($date, dateStyle: "long") } your weight changed by { NUMBER($jump_kg, maximumFractionDigits: 1) } kg at once: water, which fades, unless the scale or time of day changed.
 TREND_LOGGING_CHANGED = Since about { DATETIME($date, dateStyle: "long") } you seem to log a larger or smaller part of what you eat than before ({ NUMBER($percent, maximumFractionDigits: 0) }% sure).
 SETTLE_WEIGH_FOOD_SPARED = Your weight and your log disagree. Please talk it through with a physician or dietitian.

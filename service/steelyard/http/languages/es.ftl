@@ -832,7 +832,10 @@ LOG_NO_INTAKE = No hay comida apuntada: la tendencia del peso se lee, pero cuán
 LOG_UNDER_RESTING = Apuntas menos de lo que gastas en reposo: falta comida ({ NUMBER($unlogged_percent, maximumFractionDigits: 0) } %), fallan las fórmulas ({ NUMBER($equation_percent, maximumFractionDigits: 0) } %) o enfermedad ({ NUMBER($illness_percent, maximumFractionDigits: 0) } %; consulta al médico).
 TREND_TOO_EARLY = Es pronto para decirlo: pésate y apunta durante { more-days }.
 TREND_TOO_SPARSE = Es pronto para decirlo, y no bastaría con { more-days }: apunta también lo que comes.
-TREND_OUTLIER = El peso del { DATETIME($date, dateStyle: "long") } se aparta { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg de los días anteriores, así que cuenta menos.
+TREND_OUTLIER = El peso del { DATETIME($date, dateStyle: "long") } queda { NUMBER($off_kg, maximumFractionDigits: 1) } kg por { $side ->
+    [under] debajo
+   *[over] encima
+} de los días anteriores, así que cuenta menos.
 TREND_WATER_JUMP = El { DATETIME($date, dateStyle: "long") } tu peso saltó { NUMBER($jump_kg, maximumFractionDigits: 1) } kg de golpe: es agua, que se irá, u otra báscula u otra hora.
 TREND_LOGGING_CHANGED = Desde cerca del { DATETIME($date, dateStyle: "long") } quizá apuntas mayor o menor parte de lo que comes que antes ({ NUMBER($percent, maximumFractionDigits: 0) } % de seguridad).
 SETTLE_WEIGH_FOOD = Así se aclara: pesa y apunta durante siete días todo lo que comes y bebes, también el fin de semana.

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Sequence
+from decimal import Decimal
 from functools import cache
 from typing import Any, NamedTuple, Protocol
 
@@ -50,8 +51,8 @@ class Words(NamedTuple):
         return _SIGN.sub("−", said_code(spared_text(name) if self.spares else name, params, self.language))
 
     def texts(self, notes: Iterable[Coded]) -> list[str]:
-        """The texts of notes and of guard rails, each on one line."""
-        return self.told(Message(note.code, note.params) for note in notes)
+        """The texts of notes and of guard rails, each on one line, with true minus signs."""
+        return [_SIGN.sub("−", text) for text in self.told(Message(note.code, note.params) for note in notes)]
 
     def told(self, messages: Iterable[Message]) -> list[str]:
         """The texts of messages, each on one line, without those that are not told to whom it is about."""
@@ -60,7 +61,8 @@ class Words(NamedTuple):
 
     def number(self, value: float, digits: int = 1, *, is_change: bool = False, unit: str = "") -> str:
         """A number with a true minus sign, and never a minus zero; with its sign where it is a change."""
-        rounded = round(value, digits) + 0.0
+        # As written, like the numbers within a text: of -0.175 the float itself is a little nearer to -0.17.
+        rounded = float(round(Decimal(str(float(value))), digits)) + 0.0
         text = f"{rounded:+,.{digits}f}" if is_change and rounded else f"{rounded:,.{digits}f}"
         if self.language != "en":
             text = text.translate(_marks(self.language))

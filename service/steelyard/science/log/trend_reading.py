@@ -334,7 +334,9 @@ def _notes(
         notes.append(say(TOO_EARLY, more_days=more_days))
     for day in sorted(outliers):
         deviation = log.weight_kg[day] - smoothed.weight_kg[day]
-        notes.append(say(OUTLIER, date=iso_date(log.first_day + day), deviation_kg=deviation))
+        side = "over" if deviation > 0.0 else "under"
+        on = iso_date(log.first_day + day)
+        notes.append(say(OUTLIER, date=on, deviation_kg=deviation, off_kg=abs(deviation), side=side))
     for event in water:
         notes.append(say(WATER_JUMP, date=iso_date(log.first_day + event.day), jump_kg=event.size_kg))
     changed = logging_change(fit)
