@@ -6,6 +6,7 @@ import io
 import json
 import os
 import re
+import shlex
 import signal
 import socket
 import sqlite3
@@ -527,6 +528,14 @@ def test_of_two_starts_at_once_one_has_the_port() -> None:
             serving._bind("127.0.0.1", first.getsockname()[1])
     finally:
         first.close()
+
+
+def test_the_printed_command_sends_what_the_contract_shows() -> None:
+    """Without the nulls of fields that are left out, which a newcomer took for fields to fill in."""
+    command = curl_command(estimate_maintenance, "http://h", "a.b")
+    body = json.loads(shlex.split(command)[-1])
+    assert body.keys() == {"profile"}
+    assert "null" not in command
 
 
 def test_curl_command_survives_a_quote_in_the_body() -> None:

@@ -17,6 +17,7 @@ from steelyard.http.edge.tracing import check_tracing
 from steelyard.http.endpoints.maintenance import estimate_maintenance
 from steelyard.http.gate.rate_limit import RateLimiter
 from steelyard.http.operation.operation import Operation
+from steelyard.http.pages.answer_examples import without_nulls
 from steelyard.http.pages.site import WORKBENCH
 from steelyard.http.wire.observability import MULTIPROCESS_VARIABLE
 from steelyard.settings import Settings
@@ -112,7 +113,7 @@ def curl_command(operation: Operation, url: str, token: str) -> str:
     """A command for a POSIX shell that calls ``operation`` with its first example."""
     parts = [f"curl {url}{operation.path}", f"-H {shlex.quote(f'Authorization: Bearer {token}')}"]
     if operation.request_examples:
-        example = msgspec.to_builtins(next(iter(operation.request_examples.values())))
+        example = without_nulls(msgspec.to_builtins(next(iter(operation.request_examples.values()))))
         body = json.dumps(example, indent=2)
         parts += ["-H 'Content-Type: application/json'", f"-d {shlex.quote(body)}"]
     return " \\\n  ".join(parts)
