@@ -244,7 +244,7 @@ async def test_what_cannot_be_computed_is_refused_where_it_stands(
     assert len(fault["detail"]) > 20
     if code == "SKINFOLD_SITE_MISSING":
         missing = pointer.rpartition("/")[2].removesuffix("_mm")
-        assert fault["detail"].startswith(f"The {missing} is missing: this equation needs ")
+        assert fault["detail"].startswith(f"The {missing} skinfold is missing: this equation needs ")
 
 
 SCHEMA: list[tuple[str, dict[str, Any], str, str]] = [
