@@ -161,7 +161,7 @@ def test_a_fast_gain_is_warned_of_wherever_it_is_told() -> None:
 @pytest.mark.parametrize("kind", ["maintenance", "gain", "mini_cut"])
 @pytest.mark.parametrize("preference", ["balanced", "higher"])
 def test_every_day_keeps_its_fat_and_every_phase_is_warned_of(kind: str, preference: str) -> None:
-    """Days with more carbohydrate as well; 15 % of energy at least, warned under 20 % of a week's mean."""
+    """Days with more carbohydrate as well; 15 % of energy at least, warned under 20 %: of the mean, else of a day."""
     phase: Json = {"kind": kind, "carbohydrate_preference": preference} | ({} if kind == "mini_cut" else {"weeks": 6})
     split = {"higher_days_per_week": 2, "carbohydrate_shift": 0.6}
     answer = checked("plan_phases", planned(WOMAN, phase, day_split=split, cut_history=HISTORY)).body
@@ -171,6 +171,36 @@ def test_every_day_keeps_its_fat_and_every_phase_is_warned_of(kind: str, prefere
     assert any(week["day_kinds"] for week in weeks)
     is_low = min(9 * week["fat_g"] / week["intake_kcal"] for week in weeks) < 0.20
     assert ("WARNED_DIETARY_FAT" in codes(answer)) is is_low
+    has_low_day = min(9 * day["fat_g"] / day["intake_kcal"] for day in days) < 0.20
+    assert ("WARNED_DAY_DIETARY_FAT" in codes(answer)) is (has_low_day and not is_low)
+
+
+@pytest.mark.parametrize("kind", ["maintenance", "mini_cut"])
+def test_a_lower_day_over_a_warning_is_warned_of_where_the_mean_is_not(kind: str) -> None:
+    """Of its own maintenance: nothing is told of what these days burn beside the others."""
+    phase: Json = {"kind": kind, "weeks": 4, "carbohydrate_preference": "higher"}
+    phase |= {"deficit_kcal": 250} if kind == "mini_cut" else {}
+    asked = planned(WOMAN, phase, cut_history=HISTORY)
+    assert "WARNED_DEFICIT_SHARE" not in {rail["code"] for rail in checked("plan_phases", asked).body["guard_rails"]}
+    split = {"higher_days_per_week": 5, "carbohydrate_shift": 0.3}
+    answer = checked("plan_phases", asked | {"day_split": split}).body
+    week = next(phase for phase in answer["phases"] if phase["kind"] == kind)["weeks"][0]
+    least = min(day["intake_kcal"] for day in week["day_kinds"])
+    share = 1 - least / answer["maintenance_kcal"]["mean"]
+    assert share > 0.255
+    warned = next(rail for rail in answer["guard_rails"] if rail["code"] == "WARNED_DAY_DEFICIT_SHARE")
+    assert (warned["id"], warned["limit"]) == ("deficit_share", 0.25)
+    assert share - 0.01 < warned["observed"] <= 0.31  # the strongest of all weeks
+
+
+def test_a_day_of_rest_is_warned_of_by_what_it_uses() -> None:
+    """Who trains four hours on three days eats far less on the others, and uses less on them."""
+    phase = {"kind": "maintenance", "weeks": 2}
+    week = {"training": [{"weekday": day, "minutes": 90, "kind": "running"} for day in ("monday", "wednesday")]}
+    answer = checked("plan_phases", planned(WOMAN, phase, week=week)).body
+    eaten = [day["intake_kcal"] for day in answer["phases"][0]["weeks"][0]["by_day"]]
+    assert max(eaten) - min(eaten) > 300
+    assert not [code for code in codes(answer) if code.startswith("WARNED_DAY_DEFICIT")]
 
 
 def test_a_lower_day_of_a_hold_is_warned_of() -> None:

@@ -48,6 +48,7 @@ from steelyard.science.phase import (
 )
 from steelyard.science.rails import (
     Cleared,
+    DayFed,
     Macronutrients,
     RailAction,
     Refused,
@@ -58,6 +59,7 @@ from steelyard.science.rails import (
     least_day,
     nothing_told,
     split_week,
+    warn_lower_days,
 )
 from steelyard.science.register import Contradiction, Message, say
 
@@ -75,7 +77,7 @@ _SHARES, _MORE_WEEKS = (1.0, 0.97, 0.9, 0.75), 4
 class WeekPlanned(NamedTuple):
     """A week: its day, the energy stored a day, the body at its end, and its days where they were asked for.
 
-    ``split``: its kinds of day; ``days``: each of its days.
+    ``split``: its kinds of day; ``days``: each of its days, of which rails have ``warned``.
     """
 
     week: PlannedWeek
@@ -83,6 +85,16 @@ class WeekPlanned(NamedTuple):
     at_end: PathPoint
     split: SplitWeek | None = None
     days: DaysPlanned | None = None
+    warned: Sequence[RailAction] = ()
+
+    @property
+    def fed(self) -> list[DayFed]:
+        """Its days, where they differ, as they are fed."""
+        if self.days is not None:
+            usual = sum(day.training_kcal for day in self.days.days) / len(self.days.days)
+            each = zip(self.days.days, self.days.spread.days, strict=True)
+            return [DayFed(told.food_kcal, day.training_kcal - usual) for day, told in each]
+        return [] if self.split is None else [DayFed(float(self.split.lower.intake_kcal))]
 
     @property
     def macronutrients(self) -> list[Macronutrients]:
@@ -226,17 +238,25 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             *doubts,
         ],
         actions=rails.with_ratio(
-            member.subject, [*_with_grams(rails.without_echoes(plan.actions), told.value), *caps_on_days(days)]
+            member.subject, [*_with_days(rails.without_echoes(plan.actions), told.value), *caps_on_days(days)]
         ),
         state=state_of(member, known_day(member, asked.start)),
     )
 
 
-def _with_grams(actions: list[RailAction], phases: Sequence[PhasePlanned]) -> list[RailAction]:
-    """What rails did, with what warns of the grams of every day in every phase."""
-    found = rails.warn_days((week.week.intake, week.macronutrients) for phase in phases for week in phase.weeks)
+def _with_days(actions: list[RailAction], phases: Sequence[PhasePlanned]) -> list[RailAction]:
+    """What rails did, with what warns of every day in every phase: of its grams, and of its size where the mean of the
+    week does not tell."""
+    weeks = [week for phase in phases for week in phase.weeks]
+    found = rails.warn_days((week.week.intake, week.macronutrients) for week in weeks)
     codes = {action.message.code for action in found}
-    return [*(action for action in actions if action.message.code not in codes), *found]
+    told = {action.message.code for action in actions}
+    lower = [
+        one
+        for one in rails.strongest(one for week in weeks for one in week.warned)
+        if one.message.code.replace("_DAY_", "_") not in told
+    ]
+    return [*(action for action in actions if action.message.code not in codes), *found, *lower]
 
 
 def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
@@ -464,10 +484,12 @@ def _week(asked: PlanAsked, phase: PlannedPhase, planned: WeekPlanned, on: Seque
     is_held = not is_deficit or week.element is Element.BREAK
     least = max(least_day(now, weeks_in_deficit, is_held=is_held) for now in on)
     if asked.lived is not None:
-        return planned._replace(days=plan_days(asked.lived, week, least, on[0], aim.preference))
-    assert asked.split is not None
-    split = split_week(week.intake, asked.split.higher_days, asked.split.carbohydrate_shift, least.kcal)
-    return planned._replace(split=split)
+        planned = planned._replace(days=plan_days(asked.lived, week, least, on[0], aim.preference))
+    else:
+        assert asked.split is not None
+        split = split_week(week.intake, asked.split.higher_days, asked.split.carbohydrate_shift, least.kcal)
+        planned = planned._replace(split=split)
+    return planned._replace(warned=[one for body in on for one in warn_lower_days(body, planned.fed)])
 
 
 def _explain_days(asked: PlanAsked, subject: Subject, phases: list[PhasePlanned]) -> list[DaysPlanned]:

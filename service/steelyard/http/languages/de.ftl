@@ -567,16 +567,24 @@ WARNED_BMI = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } 
 WARNED_BODY_FAT = Die Phase endet bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett, so schlank, wie es die wenigsten gut halten können.
 WARNED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett ist so schlank, wie es die wenigsten gut halten können.
 WARNED_DEFICIT_SHARE = Das Defizit macht { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Bedarfs aus: Rechne mit Hunger und Müdigkeit.
+WARNED_DAY_DEFICIT_SHARE = An deinen knappsten Tagen isst du { NUMBER($share_percent, maximumFractionDigits: 0) } % weniger, als du verbrauchst: Rechne dann mit Hunger und Müdigkeit.
 WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag sind mehr als die { NUMBER($usual_kcal, maximumFractionDigits: 0) }, bis zu denen Mini-Cuts meist gehen: Achte auf Hunger, Schlaf und Kraft.
 WARNED_FAT_SUPPLY = Das Defizit verlangt jedem Kilogramm Körperfett { NUMBER($observed, maximumFractionDigits: 1) } kcal am Tag ab. Über { NUMBER($limit, maximumFractionDigits: 1) } verlierst du vielleicht mehr Muskeln.
+WARNED_DAY_FAT_SUPPLY = An deinen knappsten Tagen müsste jedes Kilogramm Körperfett { NUMBER($observed, maximumFractionDigits: 1) } kcal liefern. Über { NUMBER($limit, maximumFractionDigits: 1) } verlierst du vielleicht mehr Muskeln.
+WARNED_DAY_AVAILABILITY = { $periods ->
+    [no] An deinen knappsten Tagen bleibt neben dem Training wenig Energie. Achte auf Schlaf, Stimmung und Libido; ändern sie sich, iss mehr.
+   *[yes] An deinen knappsten Tagen bleibt neben dem Training wenig Energie. Achte auf Schlaf, Stimmung, Libido und Zyklus; ändern sie sich, iss mehr.
+}
 WARNED_LOSS = Geplant sind { NUMBER($percent, maximumFractionDigits: 2) } % Gewichtsverlust je Woche. Das ist schnell: Achte auf deine Kraft.
 WARNED_AVAILABILITY = { $periods ->
     [no] Neben dem Training bleibt wenig Energie, das geht nur einige Wochen. Achte auf Schlaf, Stimmung und Libido; ändern sie sich, brich ab.
    *[yes] Neben dem Training bleibt wenig Energie, das geht nur einige Wochen. Achte auf Schlaf, Stimmung, Libido und Zyklus; ändern sie sich, brich ab.
 }
 WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind weniger als dein Ruheumsatz ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): nur in einem Mini-Cut vertretbar.
+WARNED_DAY_UNDER_RESTING = An deinen knappsten Tagen sind { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal weniger als dein Ruheumsatz ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): Halte solche Tage selten.
 WARNED_KIDNEY_PROTEIN = Viel Eiweiß bei einer Nierenkrankheit nur, wenn deine Arztpraxis zustimmt.
 WARNED_DIETARY_FAT = Fett macht nur { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Essens aus. Auf Dauer ist das zu wenig.
+WARNED_DAY_DIETARY_FAT = An manchen Tagen macht Fett nur { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Essens aus. Weniger sollte es nicht sein.
 WARNED_CARBOHYDRATE = Du isst { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } Gramm Kohlenhydrate am Tag, weniger als die empfohlenen { NUMBER($limit_g, maximumFractionDigits: 0) }: Das Training kann sich schwerer anfühlen.
 WARNED_GAIN_RATE = { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche sind für deine Trainingserfahrung schnell: Langsamer baust du etwa gleich viel Muskel auf.
 WARNED_CUTS_A_YEAR = Das wäre Diätphase Nummer { NUMBER($cuts, maximumFractionDigits: 0) } in zwölf Monaten. Diäten kosten Trainingszeit; wer langsamer aufbaut, braucht weniger davon.

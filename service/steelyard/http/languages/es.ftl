@@ -563,16 +563,24 @@ WARNED_BMI = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits
 WARNED_BODY_FAT = La fase acaba en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa: casi nadie se mantiene bien con tan poca.
 WARNED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es tan bajo que casi nadie se mantiene bien con él.
 WARNED_DEFICIT_SHARE = El déficit es el { NUMBER($share_percent, maximumFractionDigits: 0) } % de tu mantenimiento: cuenta con hambre y cansancio.
+WARNED_DAY_DEFICIT_SHARE = En tus días más escasos comes un { NUMBER($share_percent, maximumFractionDigits: 0) } % menos de lo que gastas: cuenta con hambre y cansancio.
 WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día son más que las { NUMBER($usual_kcal, maximumFractionDigits: 0) } a las que suele llegar un mini-cut: vigila hambre, sueño y fuerza.
 WARNED_FAT_SUPPLY = El déficit pide { NUMBER($observed, maximumFractionDigits: 1) } kcal al día a cada kilo de grasa. Por encima de { NUMBER($limit, maximumFractionDigits: 1) } puedes perder más músculo.
+WARNED_DAY_FAT_SUPPLY = En tus días más escasos cada kilo de grasa tendría que aportar { NUMBER($observed, maximumFractionDigits: 1) } kcal. Por encima de { NUMBER($limit, maximumFractionDigits: 1) } puedes perder más músculo.
+WARNED_DAY_AVAILABILITY = { $periods ->
+    [no] En tus días más escasos queda poca energía además del entrenamiento. Vigila sueño, ánimo y libido; si cambian, come más.
+   *[yes] En tus días más escasos queda poca energía además del entrenamiento. Vigila sueño, ánimo, libido y ciclo; si cambian, come más.
+}
 WARNED_LOSS = Está previsto perder un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana. Es rápido: vigila tu fuerza.
 WARNED_AVAILABILITY = { $periods ->
     [no] Queda poca energía además del entrenamiento: vale solo unas semanas. Vigila sueño, ánimo y libido; si cambian, para.
    *[yes] Queda poca energía además del entrenamiento: vale solo unas semanas. Vigila sueño, ánimo, libido y ciclo; si cambian, para.
 }
 WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es menos de lo que gastas en reposo ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): aceptable solo en un mini-cut.
+WARNED_DAY_UNDER_RESTING = En tus días más escasos { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal son menos de lo que gastas en reposo ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): que sean pocos.
 WARNED_KIDNEY_PROTEIN = Mucha proteína con una enfermedad renal requiere el visto bueno de tu médico.
 WARNED_DIETARY_FAT = La grasa es solo el { NUMBER($share_percent, maximumFractionDigits: 0) } % de lo que comes. A la larga es muy poco.
+WARNED_DAY_DIETARY_FAT = Algunos días la grasa es solo el { NUMBER($share_percent, maximumFractionDigits: 0) } % de lo que comes. Que no sea menos.
 WARNED_CARBOHYDRATE = Tomas { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } gramos de hidratos al día, menos de los { NUMBER($limit_g, maximumFractionDigits: 0) } recomendados: entrenar puede costarte más.
 WARNED_GAIN_RATE = Ganar un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana es rápido para tu experiencia: más despacio ganas casi el mismo músculo.
 WARNED_CUTS_A_YEAR = Sería la definición número { NUMBER($cuts, maximumFractionDigits: 0) } en doce meses. Cuestan tiempo de entrenamiento; ganando más despacio harían falta menos.

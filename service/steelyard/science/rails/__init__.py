@@ -166,12 +166,15 @@ from .table import (
     WEEKS_BETWEEN_CUTS,
 )
 from .warnings import (
+    DayFed,
+    strongest,
     warn_days,
     warn_deficit,
     warn_gain,
     warn_history,
     warn_kidneys,
     warn_large,
+    warn_lower_days,
     warn_macronutrients,
     warn_target,
 )

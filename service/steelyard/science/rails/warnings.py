@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterable
+from typing import NamedTuple
 
 from ..person import Condition, Sex, TrainingStatus
 from ..register import say, traced
@@ -63,15 +64,7 @@ def warn_deficit(
         if intake_kcal < least + 2 * STEP_KCAL:
             message = say("RATIO_DECIDES", percent=100 * subject.scale.ratio)
             warnings.append(warning(rule, message, least, intake_kcal, "kcal/d"))
-    eaten = intake_kcal / subject.scale.ratio
-    share = deficit / subject.maintenance_kcal
-    if share > DEFICIT_SHARE_WARN:
-        message = say("WARNED_DEFICIT_SHARE", share_percent=100 * share)
-        warnings.append(warning(DEFICIT, message, DEFICIT_SHARE_WARN, share, "of maintenance"))
-    per_fat = deficit / subject.scale.ratio / subject.fat_kg
-    if per_fat > FAT_SUPPLY_WARN:
-        message = say("WARNED_FAT_SUPPLY", observed=per_fat, limit=FAT_SUPPLY_WARN)
-        warnings.append(warning(FAT_SUPPLY, message, FAT_SUPPLY_WARN, per_fat, "kcal/kg/d"))
+    warnings += _of_size(subject, intake_kcal)
     if loss_share_per_week > LOSS_WARN:
         warnings.append(
             warning(
@@ -82,15 +75,7 @@ def warn_deficit(
                 "of body mass a week",
             )
         )
-    available = subject.availability(eaten)
-    if available < AVAILABILITY_WARN:
-        periods = periods_of(subject)
-        message = say("WARNED_AVAILABILITY", observed=available, limit=AVAILABILITY_WARN, periods=periods)
-        warnings.append(warning(AVAILABILITY, message, AVAILABILITY_WARN, available, "kcal/kg fat-free mass/d"))
-    resting = subject.resting_now_kcal
-    if eaten < resting:
-        message = say("WARNED_UNDER_RESTING", intake_kcal=eaten, resting_kcal=resting)
-        warnings.append(warning(FLOOR, message, resting, eaten, "kcal/d"))
+    warnings += _of_what_is_left(subject, intake_kcal)
     lean_warn = stricter(FAT_FRACTION_WARN, subject.sex)
     if end_fat_fraction < lean_warn:
         warnings.append(
@@ -99,6 +84,81 @@ def warn_deficit(
             )
         )
     return warnings
+
+
+def _of_size(subject: Subject, intake_kcal: float, *, on_day: bool = False) -> list[RailAction]:
+    """Warnings on how far an intake is under maintenance; ``on_day`` where that is of some days and not of the mean."""
+    warnings: list[RailAction] = []
+    deficit = subject.maintenance_kcal - intake_kcal
+    share = deficit / subject.maintenance_kcal
+    if share > DEFICIT_SHARE_WARN:
+        code = "WARNED_DAY_DEFICIT_SHARE" if on_day else "WARNED_DEFICIT_SHARE"
+        warnings.append(
+            warning(DEFICIT, say(code, share_percent=100 * share), DEFICIT_SHARE_WARN, share, "of maintenance")
+        )
+    per_fat = deficit / subject.scale.ratio / subject.fat_kg
+    if per_fat > FAT_SUPPLY_WARN:
+        code = "WARNED_DAY_FAT_SUPPLY" if on_day else "WARNED_FAT_SUPPLY"
+        message = say(code, observed=per_fat, limit=FAT_SUPPLY_WARN)
+        warnings.append(warning(FAT_SUPPLY, message, FAT_SUPPLY_WARN, per_fat, "kcal/kg/d"))
+    return warnings
+
+
+def _of_what_is_left(subject: Subject, intake_kcal: float, *, on_day: bool = False) -> list[RailAction]:
+    """Warnings on what an intake leaves the body; ``on_day`` as in ``_of_size``."""
+    warnings: list[RailAction] = []
+    eaten, resting = intake_kcal / subject.scale.ratio, subject.resting_now_kcal
+    available = subject.availability(eaten)
+    if available < AVAILABILITY_WARN:
+        code = "WARNED_DAY_AVAILABILITY" if on_day else "WARNED_AVAILABILITY"
+        message = say(code, observed=available, limit=AVAILABILITY_WARN, periods=periods_of(subject))
+        warnings.append(warning(AVAILABILITY, message, AVAILABILITY_WARN, available, "kcal/kg fat-free mass/d"))
+    if eaten < resting:
+        code = "WARNED_DAY_UNDER_RESTING" if on_day else "WARNED_UNDER_RESTING"
+        message = say(code, intake_kcal=eaten, resting_kcal=resting)
+        warnings.append(warning(FLOOR, message, resting, eaten, "kcal/d"))
+    return warnings
+
+
+class DayFed(NamedTuple):
+    """A day of a week: its food on the scale of the log, and how much more than usual its training burns [kcal]."""
+
+    food_kcal: float
+    more_burnt_kcal: float = 0.0
+
+
+@traced
+def warn_lower_days(now: Subject, days: Iterable[DayFed]) -> list[RailAction]:
+    """Warnings on the days of a week, where they differ, for the body ``now``: the strongest of each rule.
+
+    A day of more training needs more and leaves less, and one of none needs less.
+    """
+    found: dict[str, RailAction] = {}
+    for food_kcal, more_kcal in days:
+        day = now._replace(
+            maintenance_kcal=now.maintenance_kcal + now.scale.ratio * more_kcal,
+            exercise_kcal=max(0.0, now.exercise_kcal + more_kcal),
+        )
+        if food_kcal >= day.maintenance_kcal:
+            continue
+        for action in (*_of_size(day, food_kcal, on_day=True), *_of_what_is_left(day, food_kcal, on_day=True)):
+            found[action.id] = max(found.get(action.id, action), action, key=_beyond)
+    return list(found.values())
+
+
+def _beyond(action: RailAction) -> float:
+    """How far a warning is past its limit."""
+    assert action.limit is not None
+    assert action.observed is not None
+    return abs(action.observed - action.limit)
+
+
+def strongest(actions: Iterable[RailAction]) -> list[RailAction]:
+    """Of warnings on days of several weeks, those that are furthest past their limits."""
+    found: dict[str, RailAction] = {}
+    for action in actions:
+        found[action.id] = max(found.get(action.id, action), action, key=_beyond)
+    return list(found.values())
 
 
 @traced
@@ -155,15 +215,22 @@ def warn_target(sex: Sex, target_fat_fraction: float) -> list[RailAction]:
 
 
 def warn_days(weeks: Iterable[tuple[Macronutrients, Iterable[Macronutrients]]]) -> list[RailAction]:
-    """Warnings on the mean day of each week and on its days, where they differ: the strongest of each.
+    """Warnings on the grams of each week's mean day and of its days, where they differ: the strongest of each.
 
-    Fat is for the long run, which a week's mean tells; carbohydrate is what a day is trained on.
+    Fat is told of the mean where that is little, and else of the days that have little.
     """
     found: list[RailAction] = []
     for mean, days in weeks:
-        carbohydrate_g = min((day.carbohydrate_g for day in days), default=mean.carbohydrate_g)
+        each = list(days)
+        carbohydrate_g = min((day.carbohydrate_g for day in each), default=mean.carbohydrate_g)
         found += warn_macronutrients(mean.intake_kcal, FAT_KCAL_PER_G * mean.fat_g, carbohydrate_g)
-    return each_once(found, is_least=True)
+        share = min((FAT_KCAL_PER_G * day.fat_g / day.intake_kcal for day in each), default=1.0)
+        if share < FAT_SHARE_WARN:
+            message = say("WARNED_DAY_DIETARY_FAT", share_percent=100 * share)
+            found.append(warning(DIETARY_FAT, message, FAT_SHARE_WARN, share, "of energy"))
+    told = each_once(found, is_least=True)
+    of_mean = {action.message.code for action in told}
+    return [one for one in told if one.message.code != "WARNED_DAY_DIETARY_FAT" or "WARNED_DIETARY_FAT" not in of_mean]
 
 
 @traced
