@@ -600,7 +600,7 @@
       [nearest.weeks, (value) => words.nearestWeeks(words.number(value), words.kind(nearest.weeks_kind ?? "cut"))],
       [nearest.deficit_kcal, (value) => words.nearestDeficit(words.number(value))],
     ].filter(([value]) => typeof value === "number");
-    const why = plan.reasons.filter(({ code }) => code !== SAID_BY_HEADING && !code.startsWith(OF_EQUATIONS));
+    const why = plan.reasons.filter(({ code }) => !code.startsWith(SAID_BY_HEADING) && !code.startsWith(OF_EQUATIONS));
     return element(
       "article", { class: "card" },
       element("h2", {}, words.infeasible),

@@ -324,3 +324,14 @@ def test_the_nearest_is_feasible_when_it_is_asked_for(axis: str) -> None:
 def test_nearly_every_fat_loss_that_is_infeasible_has_a_nearest(axis: str) -> None:
     told = [a.answer["nearest"][axis] is not None for a in infeasible(1000)]
     assert sum(told) > (0.5 if axis == "weeks" else 0.85) * len(told)
+
+
+def test_only_where_there_is_a_nearest_is_it_said_to_be_given() -> None:
+    said: Counter[str] = Counter()
+    for answered in infeasible(1000):
+        nearest = answered.answer["nearest"]
+        is_near = any(nearest[axis] is not None for axis in (*NAMED, "target_weight_kg"))
+        codes = {note["code"] for note in answered.answer["reasons"]}
+        assert ("INFEASIBLE" in codes, "INFEASIBLE_NOTHING" in codes) == (is_near, not is_near), answered.asked
+        said[str(is_near)] += 1
+    assert min(said["True"], said["False"]) > 5

@@ -226,7 +226,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
         ),
         reasons=[
             assessed.resting.reason,
-            *plan.reasons,
+            *_why(plan),
             *(protein_reference(member.subject) if told.value else ()),
             *_ask_first(member.subject, plan),
         ],
@@ -242,6 +242,14 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
         ),
         state=state_of(member, known_day(member, asked.start)),
     )
+
+
+def _why(plan: Plan) -> list[Message]:
+    """The reasons of a plan; where nothing comes near to what was asked, none says that it is given."""
+    is_near = any(value is not None for near in (plan.nearest, plan.nearest_gain) for value in near or ())
+    if is_near:
+        return plan.reasons
+    return [say("INFEASIBLE_NOTHING") if reason.code == "INFEASIBLE" else reason for reason in plan.reasons]
 
 
 def _with_days(actions: list[RailAction], phases: Sequence[PhasePlanned]) -> list[RailAction]:

@@ -654,6 +654,7 @@ PLAN_PROVISIONAL = Dieser Plan ist vorläufig, er beruht auf Formeln. Wiege dich
 WEIGH_DAILY_SPARED = Sprich mit der Arztpraxis, die dich betreut, darüber, wie oft du dich wiegst.
 PLAN_PROVISIONAL_SPARED = Dieser Plan ist vorläufig, er beruht allein auf Formeln. Mit vier Wochen Protokoll ist er ab dem { DATETIME($date, dateStyle: "long") } genauer.
 INFEASIBLE = Kein sicherer Plan schafft, was verlangt war. Stattdessen siehst du, was dem am nächsten kommt.
+INFEASIBLE_NOTHING = Kein sicherer Plan schafft, was verlangt war, und zurzeit kommt auch keiner in die Nähe.
 PAUSED = Zuerst hältst du { weeks } dein Gewicht; geplant ist die Phase für deinen Körper, wie er dann sein wird.
 HELD_AT_CEILING = Dein Körperfett ist schon an der Obergrenze dieses Aufbaus, darum hältst du. Vor einem Aufbau kommt eine Fettabnahme.
 HELD_AFTER_CUT = Auch nach dieser Fettabnahme liegt dein Körperfett an der Obergrenze des Aufbaus, darum hältst du. Davor kommt noch eine Fettabnahme.

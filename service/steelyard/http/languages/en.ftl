@@ -635,6 +635,7 @@ END_HOLD_ON_SIGNS = Ask again before the end if you feel unwell or are hungry al
 WEIGH_DAILY_SPARED = Agree with whoever looks after your health how often you weigh yourself.
 PLAN_PROVISIONAL_SPARED = This plan is provisional: it rests on equations alone. With four weeks of a log it is more exact from { DATETIME($date, dateStyle: "long") } on.
 INFEASIBLE = No safe plan does what was asked. What comes nearest to it is given instead.
+INFEASIBLE_NOTHING = No safe plan does what was asked, and none comes near it for now.
 PAUSED = First comes maintenance for { weeks }; the phase is planned for your body as it will be then.
 GAIN_NOT_NOW = No gain is planned for you now: eat at maintenance and train. Take any worry about food or weight to a physician or dietitian.
 GAIN_OVER = From { DATETIME($date, dateStyle: "long") } you hold at maintenance and train: this gain is then enough. Take any worry about weight to a physician.

@@ -650,6 +650,7 @@ PLAN_PROVISIONAL = Este plan es provisional: sale de fórmulas. Pésate y apunta
 WEIGH_DAILY_SPARED = Acuerda con quien cuida de tu salud cada cuánto te pesas.
 PLAN_PROVISIONAL_SPARED = Este plan es provisional: sale solo de fórmulas. Con cuatro semanas de registro es más exacto desde el { DATETIME($date, dateStyle: "long") }.
 INFEASIBLE = Ningún plan seguro logra lo pedido. En su lugar ves lo que más se acerca.
+INFEASIBLE_NOTHING = Ningún plan seguro logra lo pedido, y por ahora ninguno se acerca.
 PAUSED = Primero te mantienes { weeks }; la fase está planeada para tu cuerpo tal como será entonces.
 HELD_AT_CEILING = Tu grasa ya está en el máximo de este volumen, así que te mantienes. Antes de un volumen toca perder grasa.
 HELD_AFTER_CUT = Tras esta fase tu grasa sigue en el máximo del volumen, así que te mantienes. Antes toca perder más.
