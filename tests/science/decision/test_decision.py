@@ -9,6 +9,7 @@ import os
 import subprocess
 import sys
 from datetime import date, timedelta
+from itertools import pairwise
 from types import SimpleNamespace
 from typing import Any
 
@@ -655,6 +656,56 @@ def test_who_would_like_to_be_leaner_puts_nothing_on_before_an_event() -> None:
     assert params_of(wishing, "CHANGE_NO_EVENT") == {"kind": "gain"}
     content = decide(question(0.2, goal=Goal.EVENT, **event))
     assert content.recommended.kind is PhaseKind.GAIN
+
+
+def test_half_a_point_round_an_event_s_target_never_turns_a_hold_into_a_short_gain() -> None:
+    """A little fatter, and the cut waits in a hold; a little leaner, and there is time for a gain of some length."""
+    for weeks in (7, 9, 11, 13):
+        for fat in (0.195, 0.2, 0.205, 0.21):
+            found = decide(
+                question(fat, sex=Sex.FEMALE, status=TrainingStatus.ADVANCED, event=AS_OF + timedelta(weeks=weeks),
+                         goal=Goal.EVENT, feeling=Feeling.WOULD_LIKE_LEANER)
+            )  # fmt: skip
+            assert found.recommended.kind is not PhaseKind.GAIN or found.recommended.weeks >= 8, (weeks, fat)
+
+
+def test_the_cut_that_comes_nearest_to_an_event_s_target_is_recommended() -> None:
+    """A longer one may be held so small for its length that it ends fatter than a mini-cut."""
+    person = Person(
+        sex=Sex.MALE, age_years=51, height_cm=186.3, weight_kg=96.8, activity=ActivityLevel.SEDENTARY,
+        training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=6),
+        body_fat=BodyFatReading(fat_fraction=0.158, method=BodyFatMethod.FOUR_COMPARTMENT),
+    )  # fmt: skip
+    asked = question(0.158, event=AS_OF + timedelta(weeks=37), event_fat_fraction=0.1032, band=Band(0.091, 0.14))
+    found = decide(asked._replace(member=Member(Told(person, CLEAR))))
+    assert found.situation is Situation.EVENT_NOW
+    ends = {
+        a.kind: float(a.path.states[a.weeks].fat_kg / a.path.states[a.weeks].weight_kg)
+        for a in found.alternatives
+        if a.kind in CUTS and a.closed is None
+    }
+    assert len(ends) == 2
+    assert found.recommended.kind is min(ends, key=lambda kind: ends[kind]) is PhaseKind.MINI_CUT
+    assert params_of(found, "DECISION_EVENT_OUT_OF_REACH")["end_percent"] == pytest.approx(100 * min(ends.values()))
+
+
+def test_two_cuts_that_are_worth_the_same_are_said_to_be() -> None:
+    """Where the longer one gives way to the shorter as body fat moves, both say it; far from there neither does."""
+    kinds = {}
+    for fat in [0.19 + 0.005 * i for i in range(9)]:
+        found = decide(question(fat))
+        kinds[fat] = (found.recommended.kind, "DECISION_CUTS_CLOSE" in codes(found))
+    turns = [(one, other) for one, other in pairwise(kinds.values()) if one[0] is not other[0]]
+    assert turns
+    assert all(one[1] and other[1] for one, other in turns)
+    assert not all(is_close for _, is_close in kinds.values())
+
+
+def test_a_gain_that_its_ceiling_ends_at_once_is_not_started_where_leanness_is_left_out() -> None:
+    screening = screened(eating_disorder=EatingDisorder.PAST)
+    weeks = [decide(question(fat, screening=screening)) for fat in [0.15 + 0.0025 * i for i in range(11)]]
+    assert all(found.recommended.weeks >= 4 for found in weeks if found.recommended.kind is PhaseKind.GAIN)
+    assert {found.recommended.kind for found in weeks} == {PhaseKind.GAIN, PhaseKind.MAINTENANCE}
 
 
 def test_no_body_fat_makes_a_cut_due_for_who_is_underweight() -> None:

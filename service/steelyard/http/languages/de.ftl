@@ -751,6 +751,7 @@ DECISION_TRADE = Über { weeks } ist { best-phase } dir etwa { NUMBER($ahead_kg,
 DECISION_TRADE_CLEAR = Über { weeks } ist { best-phase } für dich klar besser als { other-phase }, mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit.
 DECISION_NEAR_DUE = Du liegst nahe an { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett, wo eine Diätphase fällig wird: Ein paar Wochen früher oder später ändern wenig.
 DECISION_CLOSE = Über { weeks } ist nichts klar besser: In { NUMBER($probability_percent, maximumFractionDigits: 0) } % der Fälle ist { best-phase } mehr wert als { other-phase }. Nimm, was dir passt.
+DECISION_CUTS_CLOSE = Über { weeks } läuft { best-phase } auf etwa dasselbe hinaus wie { other-phase }: Nimm die Länge, die dir passt.
 DECISION_LONGER_CUT = Ein Mini-Cut ist dafür zu kurz: Du brauchst { weeks }.
 DECISION_LONG_WAY = Diese Diätphase kommt nicht bis ans Ziel: Sie endet nach { weeks } bei etwa { NUMBER($end_percent, maximumFractionDigits: 1) } %. Halte dann, und frag wieder.
 DECISION_SHORTER_PAYS = In einem Zug bis { NUMBER($target_percent, maximumFractionDigits: 1) } % lohnt nicht: Beende diese Diätphase nach { weeks } bei etwa { NUMBER($end_percent, maximumFractionDigits: 1) } %, und frag wieder.

@@ -708,6 +708,7 @@ DECISION_WANTS_HOLD = You want to hold, and that is fine.
 DECISION_NEAR_UNDERWEIGHT = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight. Holding comes first; under { NUMBER($limit, maximumFractionDigits: 1) } no fat loss is started.
 DECISION_NO_DUE = No cut pays off at any body fat near the range you chose.
 DECISION_CLOSE = Over { weeks } nothing is clearly better: { best-phase } comes out ahead of { other-phase } in { NUMBER($probability_percent, maximumFractionDigits: 0) }% of cases. Choose what suits you.
+DECISION_CUTS_CLOSE = Over { weeks } { best-phase } and { other-phase } come to about the same: take the length that suits you.
 DECISION_TRADE_CLEAR = Over { weeks } { best-phase } is clearly better for you than { other-phase }, with a probability of { NUMBER($probability_percent, maximumFractionDigits: 0) }%.
 DECISION_LONGER_CUT = A mini-cut is too short to get there: you need { weeks }.
 DECISION_HISTORY_UNKNOWN = Your past phases are not known. Give them, and the answer counts a recent cut or a pattern.

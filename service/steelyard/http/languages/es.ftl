@@ -747,6 +747,7 @@ DECISION_TRADE = En { weeks }, { best-phase } vale para ti unos { NUMBER($ahead_
 DECISION_TRADE_CLEAR = En { weeks }, { best-phase } es claramente mejor para ti que { other-phase }, con una probabilidad del { NUMBER($probability_percent, maximumFractionDigits: 0) } %.
 DECISION_NEAR_DUE = Estás cerca del { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa, donde toca una definición: unas semanas antes o después cambian poco.
 DECISION_CLOSE = En { weeks } nada es claramente mejor: { best-phase } supera a { other-phase } en el { NUMBER($probability_percent, maximumFractionDigits: 0) } % de los casos. Elige lo que prefieras.
+DECISION_CUTS_CLOSE = En { weeks }, { best-phase } y { other-phase } vienen a ser lo mismo: elige la duración que prefieras.
 DECISION_LONGER_CUT = Un mini-cut se queda corto: hacen falta { weeks }.
 DECISION_LONG_WAY = Esta definición no llega hasta el final: acaba tras { weeks }, hacia el { NUMBER($end_percent, maximumFractionDigits: 1) } %. Después mantente y pregunta de nuevo.
 DECISION_SHORTER_PAYS = Llegar al { NUMBER($target_percent, maximumFractionDigits: 1) } % de una vez no compensa: acaba esta tras { weeks }, hacia el { NUMBER($end_percent, maximumFractionDigits: 1) } %, y pregunta de nuevo.

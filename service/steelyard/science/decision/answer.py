@@ -114,6 +114,7 @@ def explain(facts: Facts, ruling: Ruling, listed: list[Alternative]) -> list[Mes
             reasons.append(say("DECISION_TRADE", **told))
         elif probability > 1.0 - CLEAR_PROBABILITY:
             reasons.append(say("DECISION_CLOSE", **told))
+        reasons += _of_two_cuts(facts, chosen, listed)
     due = facts.leanness.due
     if ruling.situation in _BY_THE_LINE and due is not None and abs(q.fat_fraction - due) <= _NEAR_DUE:
         reasons.append(say("DECISION_NEAR_DUE", due_percent=100 * due))
@@ -127,6 +128,17 @@ def explain(facts: Facts, ruling: Ruling, listed: list[Alternative]) -> list[Mes
     if facts.pattern is not None and chosen.kind is PhaseKind.GAIN and slow is not None:
         reasons.append(say("DECISION_GAIN_SLOWLY", surplus_kcal=slow))
     return reasons
+
+
+def _of_two_cuts(facts: Facts, chosen: Alternative, listed: list[Alternative]) -> list[Message]:
+    """That the shorter and the longer cut are worth about the same, where they are."""
+    others = [a for a in listed if a.kind.is_deficit and a.kind is not chosen.kind and a.score is not None]
+    if not chosen.kind.is_deficit or not others:
+        return []
+    probability = ahead_kg(chosen, others[0], facts.make.counts_from).probability_over(0.0)
+    if not 1.0 - CLEAR_PROBABILITY < probability < CLEAR_PROBABILITY:
+        return []
+    return [say("DECISION_CUTS_CLOSE", weeks=HORIZON_WEEKS, best=chosen.kind.value, other=others[0].kind.value)]
 
 
 def _health(fat_fraction: float, healthy: FatRange) -> Message:

@@ -45,7 +45,7 @@ from .would_change import ARRIVED
 
 # An event nearer than this leaves no room for the shortest cut.
 _LEAST_ROOM = 2
-# Who is lean enough for an event already gains before it only for longer than this: less is not worth taking off again.
+# Before the cut for an event a gain is no shorter: less of it is not worth taking off again.
 _WORTH_TAKING_OFF = 2 * GAIN_WEEKS_LEAST
 
 
@@ -82,9 +82,11 @@ def _without_leanness(q: Question, refused: Refused) -> Decision:
     hold = make.hold()
     holds_alone = rails.PREGNANCY in refused.ids and refused.ids.isdisjoint((rails.BMI, rails.BODY_FAT))
     gain = hold if holds_alone else make.as_told(make.gain(DEFAULT_WEEKS))
+    # A gain that ends within its first weeks is none worth starting.
+    is_gain = gain.closed is None and gain.weeks >= GAIN_WEEKS_LEAST
     return Decision(
         situation=Situation.NO_DEFICIT,
-        recommended=gain if q.may_grow and q.goal is Goal.MUSCLE and gain.closed is None else hold,
+        recommended=gain if is_gain and q.may_grow and q.goal is Goal.MUSCLE else hold,
         alternatives=[hold] if holds_alone else [gain, hold],
         by_trade=False,
         leanness=None,
@@ -114,7 +116,9 @@ def _in_a_cut(facts: Facts) -> Ruling | None:
     weeks = q.weeks_of_cut
     bridge = facts.make.hold(bridge_weeks(weeks), then_gain=True)
     if facts.refused is not None:
-        kept = facts.gain if facts.is_underweight else bridge
+        # Who is too lean gains as after any cut; who is underweight, or would not gain otherwise, at once.
+        gains_at_once = facts.is_underweight and (facts.is_refused_by(rails.BMI) or not q.may_grow)
+        kept = facts.gain if gains_at_once else bridge
         return Ruling(Situation.CUT_REFUSED, kept, (_ended_by_a_rule(kept),))
     if facts.is_near_underweight:
         return Ruling(Situation.CUT_REFUSED, bridge, (_near_underweight(q),))
@@ -197,7 +201,7 @@ def _by_the_event(facts: Facts, event: EventAhead) -> Ruling:
     blocked = _too_soon(facts)
     if blocked is not None:
         return blocked
-    if start is not None and start.week >= GAIN_WEEKS_LEAST:
+    if start is not None and start.week >= _WORTH_TAKING_OFF:
         when = q.day(start.week).isoformat()
         return Ruling(
             Situation.EVENT_LATER,
@@ -218,7 +222,8 @@ def _event_now(facts: Facts, event: EventAhead) -> Ruling:
     open_cuts = [a for a in cuts if a.closed is None]
     if not open_cuts:
         return _refused_cut(facts, mini)._replace(cuts=cuts)
-    best = max(open_cuts, key=lambda a: (a.reaches_target, a.weeks))
+    # As near as is safe: a longer cut may be a far smaller one.
+    best = max(open_cuts, key=lambda a: (a.reaches_target, -_end_fat(a)))
     wait = event.room - best.weeks if best.fragment is not None and best.fragment.for_event else 0
     lengths = {"weeks": event.weeks, "cut_weeks": best.weeks}
     if wait > 0:
@@ -226,8 +231,7 @@ def _event_now(facts: Facts, event: EventAhead) -> Ruling:
     else:
         reasons = [say("DECISION_EVENT_NOW", **lengths)]
     if not best.reaches_target:
-        state = best.path.states[best.weeks]
-        end = 100.0 * float(state.fat_kg / state.weight_kg)
+        end = 100.0 * _end_fat(best)
         reasons.append(say("DECISION_EVENT_OUT_OF_REACH", target_percent=100 * event.target, end_percent=end))
     return Ruling(Situation.EVENT_NOW, best, (*reasons, say("DECISION_EVENT_SETS_DATE")), cuts=cuts)
 
@@ -267,12 +271,17 @@ def _over_the_due_line(facts: Facts) -> Ruling | None:
     return Ruling(situation, best, reasons, headline=headline, by_trade=True)
 
 
+def _end_fat(cut: Alternative) -> float:
+    """Body fat at the end of a cut, which begins at once or after its wait [fraction]."""
+    state = cut.path.states[cut.waits + cut.weeks]
+    return float(state.fat_kg / state.weight_kg)
+
+
 def _how_far(best: Alternative, open_cuts: list[Alternative], target: float) -> tuple[Message, ...]:
     """Why the cut is as long as it is, and where it ends if that is not the target."""
     if best.reaches_target:
         return (say("DECISION_LONGER_CUT", weeks=best.weeks),) if best.kind is PhaseKind.CUT else ()
-    state = best.path.states[best.weeks]
-    figures = {"weeks": best.weeks, "end_percent": 100.0 * float(state.fat_kg / state.weight_kg)}
+    figures = {"weeks": best.weeks, "end_percent": 100.0 * _end_fat(best)}
     if any(cut.reaches_target for cut in open_cuts):
         return (say("DECISION_SHORTER_PAYS", target_percent=100 * target, **figures),)
     return (say("DECISION_LONG_WAY", target_percent=100 * target, **figures),)
@@ -369,10 +378,10 @@ def _refused_cut(facts: Facts, cut: Alternative | None = None) -> Ruling:
             Situation.CUT_REFUSED, kept, (*whys, say("DECISION_CUT_REFUSED", kind=kept.kind.value)), would_change
         )
     ratio = [] if cut.rule is None else rails.ratio_decides(facts.question.subject, cut.rule)
-    code = "DECISION_CUT_REFUSED"
+    # Weighed food or more walking may soon tell otherwise, and so may a body that has moved a little.
+    code, kept = "DECISION_CUT_REFUSED", kept.shortened(min(MEASURE_WEEKS, kept.weeks))
     if cut.is_too_small:
-        # Weighed food or more walking may soon tell otherwise.
-        code, kept = "DECISION_CUT_TOO_SMALL", kept.shortened(min(MEASURE_WEEKS, kept.weeks))
+        code = "DECISION_CUT_TOO_SMALL"
         more = (say("CHANGE_MOVE_MORE"),) if cut.rule == rails.FLOOR else ()
         would_change = (*more, *would_change)
     reasons = (*whys, say(code, kind=kept.kind.value), cut.closed, *ratio)

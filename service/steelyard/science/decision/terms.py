@@ -209,7 +209,7 @@ BRIDGE_WEEKS_MOST = int(
 GAIN_WEEKS_LEAST = int(
     constant(
         "decision_gain_weeks_least", 4, unit="weeks", basis=Basis.JUDGEMENT,
-        summary="Shortest gain worth starting before the cut for an event: the gain is set anew after as many",
+        summary="Shortest gain worth starting, twice as long before the cut for an event: it is set anew after as many",
     )
 )  # fmt: skip
 EVENT_WEEKS_MOST = int(
