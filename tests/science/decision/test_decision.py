@@ -229,6 +229,14 @@ def test_the_wish_to_hold_is_respected() -> None:
     assert (found.situation, found.recommended.kind) == (Situation.WANTS_HOLD, PhaseKind.MAINTENANCE)
 
 
+def test_only_who_chose_a_band_is_reminded_of_it() -> None:
+    chosen = decide(question(0.18, goal=Goal.HOLD, band=Band(0.09, 0.15)))
+    usual = decide(question(0.18, goal=Goal.HOLD))
+    assert (chosen.situation, usual.situation) == (Situation.WANTS_HOLD, Situation.WANTS_HOLD)
+    assert "DECISION_WANTS_HOLD_OVER" in codes(chosen)
+    assert "DECISION_WANTS_HOLD_OVER" not in codes(usual)
+
+
 def test_without_training_no_gain_is_recommended() -> None:
     found = decide(question(0.12, sessions=0.0, status=TrainingStatus.UNTRAINED))
     assert found.recommended.kind is PhaseKind.MAINTENANCE

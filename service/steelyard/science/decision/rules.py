@@ -23,7 +23,7 @@ from datetime import date, timedelta
 
 from .. import rails
 from ..numbers import told_percent
-from ..phase import DEFAULT_WEEKS, LONG_CUT_WEEKS, MOST_WEEKS, DeficitKind, PhaseKind
+from ..phase import DEFAULT_WEEKS, LONG_CUT_WEEKS, MOST_WEEKS, DeficitKind, PhaseKind, usual_band
 from ..rails import Refused
 from ..register import Message, say
 from .alternatives import Alternative, Alternatives, bridge_weeks, refusal_of
@@ -244,7 +244,10 @@ def _over_the_due_line(facts: Facts) -> Ruling | None:
     if leanness.due is None or not facts.is_due:
         return None
     if _wants_hold(q):
-        return _keep(facts, Situation.WANTS_HOLD, say("DECISION_WANTS_HOLD_OVER", due_percent=100 * leanness.due))
+        # Of a band that nobody chose nothing is said as if somebody had.
+        is_chosen = q.band != usual_band(q.subject.sex)
+        over = say("DECISION_WANTS_HOLD_OVER", due_percent=100 * leanness.due)
+        return _keep(facts, Situation.WANTS_HOLD, over if is_chosen else say("DECISION_WANTS_HOLD"))
     if facts.refused is not None:
         return _refused_cut(facts)
     if facts.is_near_underweight:
