@@ -565,13 +565,13 @@ WARNED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit is the us
 WARNED_HISTORY_NOT_TOLD = Your past diets are not known. Until they are, keep to a deficit of { NUMBER($limit_kcal, maximumFractionDigits: 0) } kcal a day at most.
 WARNED_BMI = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight: keep the phase short.
 WARNED_DEFICIT_SHARE = The deficit is { NUMBER($share_percent, maximumFractionDigits: 0) }% of your maintenance: expect hunger and fatigue.
-WARNED_DAY_DEFICIT_SHARE = On your leanest days you eat { NUMBER($share_percent, maximumFractionDigits: 0) }% less than you use: expect hunger and fatigue on them.
+WARNED_DAY_DEFICIT_SHARE = On your lowest days you eat { NUMBER($share_percent, maximumFractionDigits: 0) }% less than you use: expect hunger and fatigue on them.
 WARNED_LARGE_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day is more than the { NUMBER($usual_kcal, maximumFractionDigits: 0) } that mini-cuts usually go to: watch hunger, sleep and strength.
 WARNED_FAT_SUPPLY = Each kilogram of body fat would have to supply { NUMBER($observed, maximumFractionDigits: 1) } kcal a day. Over { NUMBER($limit, maximumFractionDigits: 1) }, you may lose more muscle.
-WARNED_DAY_FAT_SUPPLY = On your leanest days each kilogram of body fat would have to supply { NUMBER($observed, maximumFractionDigits: 1) } kcal. Over { NUMBER($limit, maximumFractionDigits: 1) }, you may lose more muscle.
+WARNED_DAY_FAT_SUPPLY = On your lowest days each kilogram of body fat would have to supply { NUMBER($observed, maximumFractionDigits: 1) } kcal. Over { NUMBER($limit, maximumFractionDigits: 1) }, you may lose more muscle.
 WARNED_DAY_AVAILABILITY = { $periods ->
-    [no] On your leanest days training leaves your body little energy. Watch sleep, mood and libido; eat more if they change.
-   *[yes] On your leanest days training leaves your body little energy. Watch sleep, mood, libido and any menstrual cycle; eat more if they change.
+    [no] On your lowest days training leaves your body little energy. Watch sleep, mood and libido; eat more if they change.
+   *[yes] On your lowest days training leaves your body little energy. Watch sleep, mood, libido and any menstrual cycle; eat more if they change.
 }
 WARNED_LOSS = With this plan you lose { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week. That is fast: watch your strength.
 WARNED_AVAILABILITY = { $periods ->
@@ -579,7 +579,7 @@ WARNED_AVAILABILITY = { $periods ->
    *[yes] Training leaves your body little energy: fine for a few weeks only. Watch sleep, mood, libido and any menstrual cycle; stop if they change.
 }
 WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is less than your body uses at rest ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): acceptable in a mini-cut only.
-WARNED_DAY_UNDER_RESTING = On your leanest days { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal is less than your body uses at rest ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): keep such days few.
+WARNED_DAY_UNDER_RESTING = On your lowest days { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal is less than your body uses at rest ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): keep such days few.
 WARNED_KIDNEY_PROTEIN = High protein with kidney disease needs your clinician's agreement.
 WARNED_DIETARY_FAT = Fat is only { NUMBER($share_percent, maximumFractionDigits: 0) }% of what you eat. In the long run that is too little.
 WARNED_DAY_DIETARY_FAT = On some days fat is only { NUMBER($share_percent, maximumFractionDigits: 0) }% of what you eat. Let it not be less.
