@@ -677,6 +677,18 @@ def test_half_a_point_round_an_event_s_target_never_turns_a_hold_into_a_short_ga
             assert found.recommended.kind is not PhaseKind.GAIN or found.recommended.weeks >= 8, (weeks, fat)
 
 
+@pytest.mark.parametrize("weeks", [30, 40, 50])
+def test_nobody_waits_over_the_due_line_for_an_event_far_ahead(weeks: int) -> None:
+    event = AS_OF + timedelta(weeks=weeks)
+    for fat in (0.2, 0.26, 0.34):
+        found = decide(question(fat, event=event, goal=Goal.EVENT))
+        assert found.situation is Situation.CUT_DUE, fat
+        assert found.recommended.kind in CUTS
+        assert params_of(found, "DECISION_EVENT_LEAVES_TIME") == {"weeks": weeks}
+    holding = decide(question(0.2, event=event, goal=Goal.HOLD))
+    assert holding.situation is not Situation.CUT_DUE  # of who wants to hold only the event asks for one
+
+
 def test_the_cut_that_comes_nearest_to_an_event_s_target_is_recommended() -> None:
     """A longer one may be held so small for its length that it ends fatter than a mini-cut."""
     person = Person(
@@ -684,7 +696,7 @@ def test_the_cut_that_comes_nearest_to_an_event_s_target_is_recommended() -> Non
         training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=6),
         body_fat=BodyFatReading(fat_fraction=0.158, method=BodyFatMethod.FOUR_COMPARTMENT),
     )  # fmt: skip
-    asked = question(0.158, event=AS_OF + timedelta(weeks=37), event_fat_fraction=0.1032, band=Band(0.091, 0.14))
+    asked = question(0.158, event=AS_OF + timedelta(weeks=20), event_fat_fraction=0.1032, band=Band(0.091, 0.14))
     found = decide(asked._replace(member=Member(Told(person, CLEAR))))
     assert found.situation is Situation.EVENT_NOW
     ends = {

@@ -737,6 +737,7 @@ DECISION_EVENT_HOLD_FIRST = Bis zu deinem Anlass lohnt kein Aufbau, der gleich w
 DECISION_EVENT_OUT_OF_REACH = Keine sichere Diätphase erreicht { NUMBER($target_percent, maximumFractionDigits: 1) } % bis zum Anlass. Diese kommt so nah, wie es sicher geht, auf etwa { NUMBER($end_percent, maximumFractionDigits: 1) } %.
 DECISION_EVENT_FAR = Dein Anlass ist mehr als { weeks } entfernt: Er zählt noch nicht.
 DECISION_EVENT_SETS_DATE = Hier entscheidet das Datum deines Anlasses.
+DECISION_EVENT_LEAVES_TIME = Dein Anlass ist { weeks } entfernt: Für diese Diätphase ist jetzt Zeit, und davor fragst du noch einmal.
 DECISION_MEASURE_FIRST_BMI = Dein Körperfett ist nur aus Größe und Gewicht berechnet. Lass es messen (Hautfalten, Umfänge, DXA) und frag dann wieder. Bis dahin: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Deine Messung von { NUMBER($fat_percent, maximumFractionDigits: 1) } % kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: zu unsicher für eine Diätphase. Wiederhole sie mit einer besseren Methode. Bis dahin: { phase }.
 DECISION_WANTS_HOLD = Du möchtest halten, und nichts spricht dagegen.

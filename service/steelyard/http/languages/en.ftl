@@ -704,6 +704,7 @@ DECISION_EVENT_NOW = Your event is { weeks } away. The cut for it takes about { 
 DECISION_EVENT_HOLD_FIRST = Whatever you gained before your event would have to come off again: hold until the cut for it, about { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_FAR = Your event is more than { weeks } away: it does not count yet.
 DECISION_EVENT_SETS_DATE = The date of your event decides here.
+DECISION_EVENT_LEAVES_TIME = Your event is { weeks } away: there is time for this cut now, and to ask again before it.
 DECISION_WANTS_HOLD = You want to hold, and that is fine.
 DECISION_NEAR_UNDERWEIGHT = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight. Holding comes first; under { NUMBER($limit, maximumFractionDigits: 1) } no fat loss is started.
 DECISION_NO_DUE = No cut pays off at any body fat near the range you chose.

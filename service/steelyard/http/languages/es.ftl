@@ -733,6 +733,7 @@ DECISION_EVENT_HOLD_FIRST = Lo que ganaras antes de tu evento habría que perder
 DECISION_EVENT_OUT_OF_REACH = Ninguna definición segura llega al { NUMBER($target_percent, maximumFractionDigits: 1) } % para el evento. Esta se acerca cuanto es seguro, hasta cerca del { NUMBER($end_percent, maximumFractionDigits: 1) } %.
 DECISION_EVENT_FAR = Tu evento está a más de { weeks }: aún no cuenta.
 DECISION_EVENT_SETS_DATE = Aquí decide la fecha de tu evento.
+DECISION_EVENT_LEAVES_TIME = Faltan { weeks } para tu evento: hay tiempo para esta definición ahora y para preguntar de nuevo antes.
 DECISION_MEASURE_FIRST_BMI = Tu grasa solo se calculó por estatura y peso. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo. Hasta entonces: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Tu medida del { NUMBER($fat_percent, maximumFractionDigits: 1) } % puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: demasiado para una definición. Repítela con mejor método. Hasta entonces: { phase }.
 DECISION_WANTS_HOLD = Quieres mantenerte, y nada lo desaconseja.

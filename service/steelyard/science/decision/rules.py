@@ -7,7 +7,8 @@ The first rule that applies decides:
 2. In a cut: refused by a rail, it ends; as long as one may be, it ends (``CUT_TOO_LONG``); at its target, it ends
    (``CUT_DONE``); else it goes on (``CUT_UNDER_WAY``). After it comes a bridge at maintenance.
 3. A cut ended so lately that its bridge is not done: finish that (``CUT_JUST_ENDED``).
-4. An event within a year: its cut starts as late as will do (``EVENT_*``).
+4. An event within a year: its cut starts as late as will do (``EVENT_*``). Where that is long ahead and a cut is due
+   anyway, the next rule decides.
 5. Body fat at or over the value at which a cut becomes due (``decision_due``): a cut (``CUT_DUE``, or
    ``CUT_FOR_LEANNESS``), unless the person wants to hold, a rail refuses, the reading cannot carry it
    (``MEASURE_FIRST``), the last cut is too recent (``CUT_TOO_RECENT``), or there were too many (``TOO_MANY_CUTS``).
@@ -201,7 +202,14 @@ def _by_the_event(facts: Facts, event: EventAhead) -> Ruling:
     blocked = _too_soon(facts)
     if blocked is not None:
         return blocked
-    if start is not None and start.week >= _WORTH_TAKING_OFF:
+    # One cut may be too short for its target: then there is time for another.
+    is_far = (
+        event.room >= LONG_CUT_WEEKS + rails.WEEKS_BETWEEN_CUTS if start is None else start.week >= _WORTH_TAKING_OFF
+    )
+    due = _due_before(facts, event) if is_far else None
+    if due is not None:
+        return due
+    if start is not None and is_far:
         when = q.day(start.week).isoformat()
         return Ruling(
             Situation.EVENT_LATER,
@@ -210,6 +218,14 @@ def _by_the_event(facts: Facts, event: EventAhead) -> Ruling:
             (say("CHANGE_EVENT_START", date=when),),
         )
     return _event_now(facts, event)
+
+
+def _due_before(facts: Facts, event: EventAhead) -> Ruling | None:
+    """A cut that is due anyway, long before the one for an event would start: nobody waits over the line for a date."""
+    ruling = _over_the_due_line(facts)
+    if ruling is None or not ruling.chosen.kind.is_deficit:
+        return None
+    return ruling._replace(reasons=(*ruling.reasons, say("DECISION_EVENT_LEAVES_TIME", weeks=event.weeks)))
 
 
 def _event_now(facts: Facts, event: EventAhead) -> Ruling:
@@ -226,6 +242,9 @@ def _event_now(facts: Facts, event: EventAhead) -> Ruling:
     best = max(open_cuts, key=lambda a: (a.reaches_target, -_end_fat(a)))
     wait = event.room - best.weeks if best.fragment is not None and best.fragment.for_event else 0
     lengths = {"weeks": event.weeks, "cut_weeks": best.weeks}
+    due = _due_before(facts, event) if wait >= _WORTH_TAKING_OFF else None
+    if due is not None:
+        return due
     if wait > 0:
         reasons = [say("DECISION_EVENT_HOLD_FIRST", **lengths, date=facts.question.day(wait).isoformat())]
     else:
