@@ -351,7 +351,7 @@ class ComparisonRequestDict(TypedDict):
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
         the log up to its date, and of the phase; `log` then holds what came since.
-    strategies: The strategies.
+    strategies: The strategies to compare, each under a name or label of its own.
     """
 
     current_intake_kcal: "NotRequired[float | None]"
@@ -1340,7 +1340,7 @@ class SettledQuestionDict(TypedDict):
     date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     found: `more_than_logged`: food was missing in the log, and is in it from that day on; `as_logged`: everything
         was weighed, and the log was complete; `water`: something moves water; `not_water`: nothing does;
-        `not_done`.
+        `not_done`: nobody looked into it.
     """
 
     date: "datetime.date | str"
@@ -1605,15 +1605,15 @@ class WeekFollowedDict(TypedDict):
     """A week as planned. A week of a plan's answer, or of a review's, is taken as it is: what is not needed of it
     is passed over.
 
-    at_end: Passed over.
-    by_day: Passed over. `[]` if absent.
+    at_end: Not read: a week of a plan may be sent back whole.
+    by_day: Not read: a week of a plan may be sent back whole. `[]` if absent.
     carbohydrate_g: Carbohydrate a day; half of the energy by default. 0 to 4000.
-    day_kinds: Passed over. `[]` if absent.
+    day_kinds: Not read: a week of a plan may be sent back whole. `[]` if absent.
     days: As in a plan's week. 1 to 7.
     element: As in a plan's week; `break` is a break.
-    energy_balance_kcal: Passed over. -15000 to 15000.
-    fat_g: Passed over. 0 to 1000.
-    fibre_g: Passed over. 0 to 500.
+    energy_balance_kcal: Not read: a week of a plan may be sent back whole. -15000 to 15000.
+    fat_g: Not read: a week of a plan may be sent back whole. 0 to 1000.
+    fibre_g: Not read: a week of a plan may be sent back whole. 0 to 500.
     intake_kcal: Energy per day, kilocalories. 300 to 25000.
     is_break: Whether the week is a break at maintenance, which is never corrected. `false` if absent.
     planned_intake_kcal: Energy a day as first planned, where `intake_kcal` is what a review made of it: the phase

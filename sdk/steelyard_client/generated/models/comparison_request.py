@@ -31,7 +31,8 @@ class ComparisonRequest:
         horizon_weeks (int): Length of the season in weeks.
         profile (Profile): The person. Nothing of it is kept.
         start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-        strategies (list[OwnStrategy | ReadyMadeStrategy]): The strategies.
+        strategies (list[OwnStrategy | ReadyMadeStrategy]): The strategies to compare, each under a name or label of its
+            own.
         current_intake_kcal (float | None | Unset): What is eaten a day at present; maintenance by default.
         cut_history (CutHistory | None | Unset): Cuts already done.
         limits (SeasonLimits | Unset): What the season must keep to.

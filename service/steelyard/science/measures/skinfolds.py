@@ -231,7 +231,9 @@ def density_from_skinfolds(
     for site in sites:
         if site not in skinfolds_mm:
             raise OutOfDomain(
-                "SKINFOLD_SITE_MISSING", site, f"The {site} skinfold is missing: this equation needs {', '.join(sites)}."
+                "SKINFOLD_SITE_MISSING",
+                site,
+                f"The {site} skinfold is missing: this equation needs {', '.join(sites)}.",
             )
     total = sum(skinfolds_mm[site] for site in sites)
     density: float
