@@ -22,7 +22,6 @@ from steelyard.science.numbers import Estimate
 from steelyard.science.person import BodyFatMethod, Sex, Training
 from steelyard.science.rails import Subject, forbids_fat_target
 
-_RECENT_DAYS, _RECENT_LOGGED = 14, 5  # a mean of fewer days in a fortnight is no usual intake; judgement
 _MOST_READINGS = 40  # that a state may hold
 _ROUNDING = 0.002  # of a share of fat, by masses that are told to a tenth
 
@@ -141,7 +140,7 @@ def state_now(
     fraction, ``adherence`` and ``steered`` what was learned of them, else what was known is handed on.
     ``is_steered``: whether maintenance rests on the scale of who hardly logs food."""
     person, log = told.person, told.log
-    recent = _recent_intake(log, day) or told.current_intake_kcal
+    recent = (None if log is None else log.intake_lately(day)) or told.current_intake_kcal
     if reading is None:
         weight = weighed_once(person.weight_kg)
         carried = Estimate(0.0, weight.sd)
@@ -193,10 +192,3 @@ def _all_readings(told: Told, known: Known | None, day: int) -> tuple[FatRead, .
         error = method_error(person.body_fat.method, person.training.status)
         found.append(FatRead(day, person.body_fat.fat_fraction, error.sd, person.body_fat.method))
     return tuple(found[-_MOST_READINGS:])
-
-
-def _recent_intake(log: Log | None, day: int) -> float | None:
-    if log is None:
-        return None
-    recent = [row.intake_kcal for row in log.intakes if day - _RECENT_DAYS <= row.day < day and row.is_whole]
-    return sum(recent) / len(recent) if len(recent) >= _RECENT_LOGGED else None

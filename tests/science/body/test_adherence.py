@@ -70,8 +70,8 @@ def test_of_nothing_that_is_told_nothing_is_expected_to_be_eaten() -> None:
 
 
 def test_an_error_of_all_people_stands_where_there_is_no_deficit() -> None:
-    assert unfollowed_share(2000.0, 500.0, KEPT, 1.0) == pytest.approx(0.5 * 500.0 / 2000.0)
-    assert unfollowed_share(2000.0, 0.0, KEPT, 1.0) == ADHERENCE_SPREAD
+    assert unfollowed_share(2000.0, 500.0, KEPT.mean, KEPT.sd, 1.0) == pytest.approx(0.5 * 500.0 / 2000.0)
+    assert unfollowed_share(2000.0, 0.0, KEPT.mean, KEPT.sd, 1.0) == ADHERENCE_SPREAD
 
 
 def test_a_forecast_expects_what_is_kept_and_shows_what_is_told() -> None:

@@ -205,14 +205,14 @@ _SCALES = (1.0, 10.0, 100.0, 1000.0, 10000.0)
 
 def interval(estimate: Estimate, digits: int) -> Interval:
     """The 80 % interval of an estimate, rounded once. Holds for values below 2^51 / 10^digits."""
-    scale, mean, half = _SCALES[digits], estimate.mean, estimate.half_width
-    return Interval(rounded(mean - half, scale), rounded(mean, scale), rounded(mean + half, scale))
+    scale = _SCALES[digits]
+    return Interval(rounded(estimate.lower, scale), rounded(estimate.mean, scale), rounded(estimate.upper, scale))
 
 
 def amount(estimate: Estimate, digits: int) -> Interval:
     """``interval`` of what cannot be less than nothing: a mass, an energy, a share. What is no number stays none."""
-    scale, mean, half = _SCALES[digits], estimate.mean, estimate.half_width
-    lower, middle, upper = rounded(mean - half, scale), rounded(mean, scale), rounded(mean + half, scale)
+    scale = _SCALES[digits]
+    lower, middle, upper = (rounded(each, scale) for each in (estimate.lower, estimate.mean, estimate.upper))
     if lower >= 0.0:
         return Interval(lower, middle, upper)
     return Interval(max(lower, 0.0), max(middle, 0.0), max(upper, 0.0))
@@ -270,6 +270,7 @@ def column_with_gaps(values: Sequence[float], is_there: Sequence[float], digits:
 
 # Of a point's weight, fat, lean, carried mass, fat fraction and maintenance; carried mass may be less than is usual.
 _POINT_SCALES = tuple(_SCALES[digits] for digits in (KG, KG, KG, KG, FRACTION, KCAL))
+_NOT_OFF = (0.0,) * len(_POINT_SCALES)
 _POINT_LEASTS = (0.0, 0.0, 0.0, -math.inf, 0.0, 0.0)
 
 
@@ -277,12 +278,24 @@ def forecast_points(dated: Sequence[tuple[date, PathPoint]]) -> list[ForecastPoi
     """The bodies at points of a path with 80 % intervals, all of them rounded at once."""
     means: list[float] = []
     sds: list[float] = []
-    for _, (weight, fat, lean, carried, maintenance, fraction, sd, weighing_sd) in dated:
+    offs: list[float] = []
+    people_sds: list[float] = []
+    for _, (weight, fat, lean, carried, maintenance, fraction, sd, weighing_sd, people) in dated:
         _, fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd = sd
         means += (weight, fat, lean, carried, fraction, maintenance)
-        sds += (weighing_sd, fat_sd, lean_sd, carried_sd, fraction_sd, maintenance_sd)
+        told = (weighing_sd, fat_sd, lean_sd, carried_sd, fraction_sd, maintenance_sd)
+        sds += told
+        if people is None:
+            offs += _NOT_OFF
+            people_sds += told
+        else:
+            (weight, fat, lean, carried, maintenance, fraction), (_, *of_tissue, maintenance_sd, fraction_sd), noisy = (
+                people
+            )
+            offs += (weight, fat, lean, carried, fraction, maintenance)
+            people_sds += (noisy, *of_tissue, fraction_sd, maintenance_sd)
     count = len(dated)
-    each = map(Interval, *bounds_of_each(means, sds, _POINT_SCALES * count, _POINT_LEASTS * count))
+    each = map(Interval, *bounds_of_each(means, sds, offs, people_sds, _POINT_SCALES * count, _POINT_LEASTS * count))
     return [
         ForecastPoint(
             date=day,

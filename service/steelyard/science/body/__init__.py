@@ -3,9 +3,12 @@
 from .adherence import (
     OF_PEOPLE,
     Adherence,
+    apart_from_people,
     as_followed,
     learned,
     unfollowed_share,
+    usual_days,
+    usual_share,
 )
 from .carried_mass import (
     expected_carried_kg,

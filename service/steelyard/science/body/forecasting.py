@@ -8,9 +8,9 @@ recorded in `service/decisions`. Works on floats (one person) and on arrays (man
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Z80, Elementwise, Estimate, Number, compiled, inlined, new_tuple
+from ..numbers import FLOATS, Z80, Elementwise, Estimate, Number, Reaching, compiled, inlined, new_tuple
 from ..register import Basis, Kind, equation, traced
-from .adherence import as_followed
+from .adherence import DEFICIT_FROM, OF_ANYBODY, as_followed, unfollowed_share, usual_share
 from .constants import BASELINE_GLYCOGEN_KG, CARRIED_SPREAD, FAT_ENERGY, GLYCOGEN_ENERGY, LEAN_ENERGY
 from .daily_noise import noise_variance
 from .energy_balance import walk
@@ -36,8 +36,28 @@ class Spread(NamedTuple):
     fat_fraction: Number
 
 
+class Slip(NamedTuple):
+    """How far from the body that eats its plan the one lies that people come to who are given it [kg, kcal/d, 1]."""
+
+    weight_kg: Number
+    fat_kg: Number
+    lean_kg: Number
+    carried_kg: Number
+    maintenance_kcal: Number
+    fat_fraction: Number
+
+
+class OfPeople(NamedTuple):
+    """What comes at a point of people who are given the plan: where they lie on the mean, with SDs as of the point."""
+
+    slip: Slip
+    spread: Spread
+    weighing_sd_kg: Number
+
+
 class PathPoint(NamedTuple):
-    """The body expected at a point [kg, kcal/d, 1] with its SDs, and the SD of a single weighing there [kg]."""
+    """The body expected at a point [kg, kcal/d, 1] with its SDs, and the SD of a single weighing there [kg]; ``people``
+    where there is more to it than the plan being eaten."""
 
     weight_kg: Number
     fat_kg: Number
@@ -47,6 +67,7 @@ class PathPoint(NamedTuple):
     fat_fraction: Number
     spread: Spread
     weighing_sd_kg: Number
+    people: OfPeople | None = None
 
     def logged(self, ratio: Number, weighing_variance: Number, water: Estimate, moves: Estimate) -> "PathPoint":
         """The point as a log tells it.
@@ -56,17 +77,24 @@ class PathPoint(NamedTuple):
             mass and not as lean tissue; ``moves``: what carried mass changes by until then beyond the model [kg], and
             weight with it.
         """
-        weight, fat, lean, carried, maintenance, fraction, sd, _ = self
-        of_weight, of_fat, of_lean, of_carried, of_maintenance, of_fraction = sd
+        weight, fat, lean, carried, maintenance, fraction, sd, _, people = self
         found, moved = water.sd**2, moves.sd**2
-        of_lean, of_carried = (of_lean**2 + found) ** 0.5, (of_carried**2 + found + moved) ** 0.5
-        of_weight = (of_weight**2 + moved) ** 0.5
-        spread = Spread(of_weight, of_fat, of_lean, of_carried, ratio * of_maintenance, of_fraction)
-        noisy = (of_weight**2 + weighing_variance) ** 0.5
+
+        def as_logged(sd: Spread) -> tuple[Spread, Number]:
+            of_weight, of_fat, of_lean, of_carried, of_maintenance, of_fraction = sd
+            of_lean, of_carried = (of_lean**2 + found) ** 0.5, (of_carried**2 + found + moved) ** 0.5
+            of_weight = (of_weight**2 + moved) ** 0.5
+            spread = Spread(of_weight, of_fat, of_lean, of_carried, ratio * of_maintenance, of_fraction)
+            return spread, (of_weight**2 + weighing_variance) ** 0.5
+
+        spread, noisy = as_logged(sd)
+        if people is not None:
+            slip = people.slip._replace(maintenance_kcal=ratio * people.slip.maintenance_kcal)
+            people = OfPeople(slip, *as_logged(people.spread))
         lean, carried = lean - water.mean, carried + water.mean + moves.mean
         fraction = fraction * weight / (weight + moves.mean)
         weight = weight + moves.mean
-        return PathPoint(weight, fat, lean, carried, ratio * maintenance, fraction, spread, noisy)
+        return PathPoint(weight, fat, lean, carried, ratio * maintenance, fraction, spread, noisy, people)
 
 
 class PathChange(NamedTuple):
@@ -91,6 +119,13 @@ class Moved(NamedTuple):
     values: list[_Values]
 
 
+class PeopleRuns(NamedTuple):
+    """What comes of people who are given a plan, at its nodes: on the mean, and where one SD less of it is followed."""
+
+    usual: list[_Values]
+    less: list[_Values]
+
+
 class Forecast(NamedTuple):
     """The expected path (``states[0]`` is the start), and the moved ones beside it at the ``nodes``.
 
@@ -107,6 +142,7 @@ class Forecast(NamedTuple):
     has_noise: bool = True
     ops: Elementwise = FLOATS
     in_full: list[BodyState] | None = None  # the path, were all that is told followed, where that is not expected
+    people: PeopleRuns | None = None  # where what they follow is another matter than the plan being eaten
 
     def energy_balance_kcal(self, i: int) -> Number:
         """Mean energy stored a day in the step that ends at point ``i`` [kcal/d]."""
@@ -126,12 +162,66 @@ class Forecast(NamedTuple):
 
     def points(self) -> list[PathPoint]:
         """What is expected at every point, the start included."""
-        return _points(self.model, self.states, self.spreads(), self.has_noise, ops=self.ops)
+        spreads = self.spreads()
+        points = _points(self.model, self.states, spreads, self.has_noise, ops=self.ops)
+        return [self._with_people(*each) for each in zip(points, self.of_people(), strict=True)]
 
     def point_at(self, i: int) -> PathPoint:
         """What is expected at one of the nodes."""
-        spread = self._spread_at(self.nodes.index(i), None)
-        return _points(self.model, [self.states[i]], [spread], self.has_noise, ops=self.ops)[0]
+        node = self.nodes.index(i)
+        spread = self._spread_at(node, None)
+        point = _points(self.model, [self.states[i]], [spread], self.has_noise, ops=self.ops)[0]
+        return self._with_people(point, self._people_at(node, None))
+
+    def _with_people(self, point: PathPoint, people: tuple[Slip, Spread] | None) -> PathPoint:
+        if people is None:
+            return point
+        slip, spread = people
+        noisy = _weighing_sd(point.weight_kg, spread.weight_kg, self.has_noise, self.ops)
+        return point._replace(people=OfPeople(slip, spread, noisy))
+
+    def of_people(self) -> Sequence[tuple[Slip, Spread] | None]:
+        """What comes of people at every point, against it, with its SDs; between nodes by the day."""
+        found: list[tuple[Slip, Spread]] = []
+        for n, node in enumerate(self.nodes):
+            high = self._people_at(n, None)
+            if high is None:
+                return [None] * len(self.states)
+            if found:
+                low, start = found[-1], len(found) - 1
+                first, last = self.states[start].day, self.states[node].day
+                for i in range(start + 1, node):
+                    share = (self.states[i].day - first) / (last - first)
+                    slip, spread = (
+                        [a + share * (b - a) for a, b in zip(*each, strict=True)]
+                        for each in zip(low, high, strict=True)
+                    )
+                    found.append((Slip(*slip), Spread(*spread)))
+            found.append(high)
+        return found
+
+    def _people_at(self, node: int, since: int | None) -> tuple[Slip, Spread] | None:
+        """What comes of people at a node, or changes between two, against what is expected; with its SDs."""
+        if self.people is None:
+            return None
+        told = self._spread_at(node, since)
+        usual, less = self.people
+
+        def apart(one: list[_Values], other: list[_Values]) -> Slip:
+            found = [a - b for a, b in zip(one[node], other[node], strict=True)]
+            if since is not None:
+                found = [each - (a - b) for each, a, b in zip(found, one[since], other[since], strict=True)]
+            fat, lean, carried, maintenance, fraction = found
+            return Slip(fat + lean + carried, fat, lean, carried, maintenance, fraction)
+
+        # One source is another one: less of a deficit followed, in place of what somebody errs by who eats the plan.
+        eaten = next(run.values for run in self.moved if run.source is UncertaintySource.ADHERENCE)
+        without, with_ = apart(eaten, self.values), apart(less, usual)
+        sds = [
+            self.ops.sqrt(self.ops.maximum(sd * sd - a * a, 0.0) + b * b)
+            for sd, a, b in zip(told, without, with_, strict=True)
+        ]
+        return apart(usual, self.values), Spread(*sds)
 
     def spread_of_change(self, since: int, until: int) -> Spread:
         """SDs of the change between two points that are nodes (the start, or ends of stretches)."""
@@ -140,12 +230,21 @@ class Forecast(NamedTuple):
     def change(self, since: int, until: int) -> PathChange:
         """The change between two points that are nodes, of one person."""
         first, end = self.states[since], self.states[until]
-        sd = self.spread_of_change(since, until)
+        means = (
+            end.weight_kg - first.weight_kg,
+            end.fat_kg - first.fat_kg,
+            end.lean_kg - first.lean_kg,
+            end.carried_kg - first.carried_kg,
+        )
+        sds = self.spread_of_change(since, until)
+        people = self._people_at(self.nodes.index(until), self.nodes.index(since))
+        if people is None:
+            return PathChange(*(Estimate(float(mean), float(sd)) for mean, sd in zip(means, sds, strict=False)))
         return PathChange(
-            Estimate(float(end.weight_kg - first.weight_kg), float(sd.weight_kg)),
-            Estimate(float(end.fat_kg - first.fat_kg), float(sd.fat_kg)),
-            Estimate(float(end.lean_kg - first.lean_kg), float(sd.lean_kg)),
-            Estimate(float(end.carried_kg - first.carried_kg), float(sd.carried_kg)),
+            *(
+                Reaching(float(mean), float(sd), float(off), float(people_sd))
+                for mean, sd, off, people_sd in zip(means, sds, *people, strict=False)
+            )
         )
 
     @property
@@ -293,7 +392,7 @@ def _points(
         maintenance = maintenance_of(model, fat, lean, weight, adaptation)
         carried = carried_mass(glycogen, water, gut)
         noisy = _weighing_sd(weight, spread.weight_kg, has_noise, ops)
-        values = (weight, fat, lean, carried, maintenance, fat / weight, spread, noisy)
+        values = (weight, fat, lean, carried, maintenance, fat / weight, spread, noisy, None)
         found.append(new_tuple(PathPoint, values))
     return found
 
@@ -370,6 +469,38 @@ def path_kept(
     return states
 
 
+def _as_people(body: Body, plan: list[Stretch], gaps: list[Number], score: float, ops: Elementwise) -> list[Stretch]:
+    """What is eaten of a plan, step by step, by people who follow as much of a deficit as is usual, and ``body.apart``
+    more. ``score``: SDs by which less is followed; ``gaps`` of the diets [kcal/d]."""
+    apart = OF_ANYBODY if body.apart is None else body.apart
+    days = body.deficit_days
+    eaten = []
+    for (diet, lengths), gap in zip(plan, gaps, strict=True):
+        for step in lengths:
+            share = usual_share(days, days + step, ops) + apart.mean
+            scale = 1.0 + unfollowed_share(diet.intake_kcal, gap, share, apart.sd, score, ops)
+            there = diet._replace(
+                intake_kcal=scale * diet.intake_kcal, carbohydrate_kcal=scale * diet.carbohydrate_kcal
+            )
+            eaten.append(Stretch(there, (step,)))
+            days = days + ops.where(gap > DEFICIT_FROM, step, 0.0)
+    return eaten
+
+
+def _gaps(body: Body, model: BodyModel, states: list[BodyState], plan: list[Stretch], ops: Elementwise) -> list[Number]:
+    """Deficits that are to be kept to: how far each diet of a plan lies under the maintenance of the body that begins
+    with it [kcal/d]. What is eaten already is none."""
+    gaps, at = [], 0
+    for diet, lengths in plan:
+        needed = current_maintenance_kcal(model, states[at]) + diet.activity_change_kcal_per_kg * states[at].weight_kg
+        gap = needed - diet.intake_kcal
+        if body.eaten_kcal is not None:
+            gap = ops.where(body.eaten_kcal <= diet.intake_kcal + DEFICIT_FROM, 0.0, gap)
+        gaps.append(gap)
+        at += len(lengths)
+    return gaps
+
+
 # Steps after a change of diet, while carried mass goes and in part comes back; then longer ones.
 _FIRST_NODES_DAYS = (7.0, 7.0, 14.0)
 _NODE_DAYS = 28.0
@@ -434,7 +565,9 @@ class Starts:
 @equation(
     "forecast_interval",
     summary="80 % interval of every forecast value",
-    formula=f"mean +- {Z80:.4f} x SD; the SD adds the squared effects of one-SD moves of each source of uncertainty",
+    formula=f"mean +- {Z80:.4f} x SD; the SD adds the squared effects of one-SD moves of each source of uncertainty. "
+    "Of a deficit it reaches as far as the same does for people who follow as much of it as adherence_usual and "
+    "adherence_apart say, while the central value stays that of the plan as it is told",
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
     valid_range="moves small enough for the model to be near linear; coverage is back-tested",
@@ -446,14 +579,16 @@ def forecast(
     sources: frozenset[UncertaintySource] = ALL_SOURCES,
     path: list[BodyState] | None = None,
     start: Starts | None = None,
+    is_eaten: bool = False,
     ops: Elementwise = FLOATS,
 ) -> Forecast:
     """The path of ``body`` through ``plan``, with one moved run for each source.
 
     Args: ``plan`` stretches in order, steps of 0.25-14 days, as told; what ``body.kept`` says of deficits is what is
-        expected to be eaten. ``sources`` carried into the intervals. ``path`` the expected states, start included,
-        where a caller has walked what is eaten already; ``start`` likewise the body as it
-        was calibrated.
+        expected to be eaten, else all of it. Intervals hold what comes of people who are given the plan as well, or,
+        where it ``is_eaten``, of whoever eats it alone, which is what a phase is judged by. ``sources`` carried into
+        the intervals. ``path`` the expected states, start included, where a caller has walked what is eaten already;
+        ``start`` likewise the body as it was calibrated.
     Returns: a state at the start and after each step; ``Forecast.spreads`` gives standard deviations.
     """
     start = Starts(body, ops) if start is None else start
@@ -477,7 +612,14 @@ def forecast(
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     has_noise = UncertaintySource.DAILY_NOISE in sources
     in_full = None if kept is None else _path(model, state, plan, ops=ops)
-    return assemble(model, states, nodes, moved, carried_spread, has_noise, ops)._replace(in_full=in_full)
+    found = assemble(model, states, nodes, moved, carried_spread, has_noise, ops)._replace(in_full=in_full)
+    if is_eaten or kept is not None or UncertaintySource.ADHERENCE not in sources:
+        return found
+    gaps = _gaps(body, model, states, plan, ops)
+    if ops is FLOATS and not any(gap > DEFICIT_FROM for gap in gaps):
+        return found
+    usual, less = (_path(model, state, _as_people(body, coarse, gaps, score, ops), ops=ops) for score in (0.0, 1.0))
+    return found._replace(people=PeopleRuns(_values_of(model, usual, ops=ops), _values_of(model, less, ops=ops)))
 
 
 def moved_run(source: UncertaintySource, model: BodyModel, states: list[BodyState], ops: Elementwise = FLOATS) -> Moved:

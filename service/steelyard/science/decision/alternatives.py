@@ -7,7 +7,7 @@ import msgspec
 
 from .. import rails
 from ..body import ALL_SOURCES, BodyState, Forecast
-from ..numbers import Estimate
+from ..numbers import Estimate, Reaching
 from ..phase import (
     DEFAULT_WEEKS,
     LONG_CUT_WEEKS,
@@ -130,24 +130,30 @@ class Alternative(NamedTuple):
         return self._replace(weeks=weeks, told=clear(shorter, self.weeks_told, "weight_kg"))
 
     def change(self, name: str) -> Estimate:
-        """Change of a mass [kg] over the weeks asked for."""
-        path = self.told_path
-        mean = float(getattr(path.states[self.last], name) - getattr(path.states[0], name))
-        return Estimate(mean, self._sd_of_change(name))
-
-    def _sd_of_change(self, name: str) -> float:
-        """SD of a change up to the last point; between two nodes of the forecast its square grows evenly."""
+        """Change of a mass [kg] over the weeks asked for; between two nodes its variance grows evenly."""
         path, last = self.told_path, self.last
         after = next(node for node in path.nodes if node >= last)
         before = max(node for node in path.nodes if node <= last)
-        low, high = (float(getattr(path.spread_of_change(0, node), name)) for node in (before, after))
+        low, high = (getattr(path.change(0, node), name) for node in (before, after))
         share = (last - before) / (after - before) if after > before else 0.0
-        return math.sqrt(low**2 + share * (high**2 - low**2))
+
+        def between(sd: float, later: float) -> float:
+            return math.sqrt(sd**2 + share * (later**2 - sd**2))
+
+        mean = float(getattr(path.states[last], name) - getattr(path.states[0], name))
+        sd = between(low.sd, high.sd)
+        if not isinstance(high, Reaching):
+            return Estimate(mean, sd)
+        return Reaching(mean, sd, low.off + share * (high.off - low.off), between(low.people_sd, high.people_sd))
 
     def end_fat_fraction(self) -> Estimate:
         """Body fat at the end of the weeks asked for."""
-        state = self.told_path.states[self.last]
-        return Estimate(float(state.fat_kg / state.weight_kg), float(self.told_path.spreads()[self.last].fat_fraction))
+        state, people = self.told_path.states[self.last], self.told_path.of_people()[self.last]
+        mean, sd = float(state.fat_kg / state.weight_kg), float(self.told_path.spreads()[self.last].fat_fraction)
+        if people is None:
+            return Estimate(mean, sd)
+        slip, spread = people
+        return Reaching(mean, sd, float(slip.fat_fraction), float(spread.fat_fraction))
 
     def weeks_above(self, fraction: float) -> int:
         """Weeks asked for that end with body fat above ``fraction``."""

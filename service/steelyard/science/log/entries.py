@@ -81,6 +81,9 @@ def is_known_on(entry: Entry, morning: int) -> bool:
     return day_of(entry) < morning + (not isinstance(entry, IntakeDay | StepsDay))
 
 
+_LATELY_DAYS, _LATELY_LOGGED = 14, 5  # a mean of fewer days in a fortnight is no usual intake; judgement
+
+
 class Log(msgspec.Struct, frozen=True, dict=True):
     """What a member sent. The first and last day of entries raise ``LogError`` for a log without weighings."""
 
@@ -104,6 +107,11 @@ class Log(msgspec.Struct, frozen=True, dict=True):
     def entries(self) -> int:
         """How many entries it has, of all kinds."""
         return sum(len(getattr(self, name)) for name in self.__struct_fields__ if name != "onset")
+
+    def intake_lately(self, day: int) -> float | None:
+        """Mean of what was logged over the fortnight before a day [kcal/d]; None where that is too few days."""
+        found = [row.intake_kcal for row in self.intakes if day - _LATELY_DAYS <= row.day < day and row.is_whole]
+        return sum(found) / len(found) if len(found) >= _LATELY_LOGGED else None
 
     @property
     def first_day(self) -> int:

@@ -2,7 +2,7 @@
 
 from msgspec.structs import replace
 
-from ..body import Body
+from ..body import Body, apart_from_people
 from ..log import (
     LOGGING_RATIO_LEAST,
     LOGGING_RATIO_SD,
@@ -296,12 +296,12 @@ class Member:
     def body(self) -> Body:
         """The body as a forecast starts from it."""
         body = body_of(self.person, self.assessed, self.maintenance, self.told.current_intake_kcal)
-        known = self.told.known
-        if known is None or known.adherence is None:
-            return body
-        log = self.told.log
-        kept = adherence_on(known, known.day if log is None else log.last_day)
-        return body._replace(kept=None if kept is None else kept.kept)
+        known, log = self.told.known, self.told.log
+        if log is not None and log.intakes:
+            eaten = log.intake_lately(max(row.day for row in log.intakes) + 1)
+            body = body._replace(eaten_kcal=eaten)
+        found = None if known is None else adherence_on(known, known.day if log is None else log.last_day)
+        return body if found is None else body._replace(kept=found.kept, apart=apart_from_people(found))
 
     def with_log_read(self, learnt: LogMaintenance, reading: Reading | None = None) -> "Member":
         """The same member, their log read already; ``reading`` where it is that of ``log_on``."""

@@ -15,6 +15,7 @@ from .elementwise import (
 from .estimate import (
     Z80,
     Estimate,
+    Reaching,
 )
 from .facets import facet
 from .rounding import (

@@ -46,3 +46,21 @@ class Estimate(msgspec.Struct, frozen=True, gc=False):
     def probability_over(self, limit: float) -> float:
         """Probability that the value lies over ``limit``."""
         return 1.0 - self.probability_under(limit)
+
+
+class Reaching(Estimate, frozen=True, gc=False):
+    """An estimate of what comes of a plan that is eaten, with an interval that holds what comes of people who are given
+    it as well: ``off`` from the mean, with an SD of ``people_sd``."""
+
+    off: float = 0.0
+    people_sd: float = 0.0
+
+    @property
+    def lower(self) -> float:
+        """Lower end of the interval."""
+        return min(self.mean - Z80 * self.sd, self.mean + self.off - Z80 * self.people_sd)
+
+    @property
+    def upper(self) -> float:
+        """Upper end of the interval."""
+        return max(self.mean + Z80 * self.sd, self.mean + self.off + Z80 * self.people_sd)

@@ -64,20 +64,23 @@ def bounds_columns(
 def bounds_of_each(
     means: Sequence[Number],
     sds: Sequence[Number],
+    offs: Sequence[Number],
+    people_sds: Sequence[Number],
     scales: Sequence[Number],
     leasts: Sequence[Number],
     *,
     ops: Elementwise = FLOATS,
 ) -> tuple[Column, Column, Column]:
-    """``bounds_columns`` of quantities of which each has a scale and a least of its own."""
+    """``bounds_columns`` of quantities of which each has a scale and a least of its own, and reaches, as ``Reaching``
+    does, as far as people do: ``offs`` from the mean, with SDs of their own."""
     lowers: Column = []
     middles: Column = []
     uppers: Column = []
-    for mean, sd, scale, least in zip(means, sds, scales, leasts, strict=True):
-        lower, middle, upper = bounds(mean, sd, scale, least, ops)
-        lowers.append(lower)
-        middles.append(middle)
-        uppers.append(upper)
+    for mean, sd, off, people_sd, scale, least in zip(means, sds, offs, people_sds, scales, leasts, strict=True):
+        half, people = Z80 * sd, Z80 * people_sd
+        lowers.append(ops.maximum(rounded(ops.minimum(mean - half, mean + off - people), scale), least))
+        middles.append(ops.maximum(rounded(mean, scale), least))
+        uppers.append(ops.maximum(rounded(ops.maximum(mean + half, mean + off + people), scale), least))
     return lowers, middles, uppers
 
 

@@ -194,7 +194,9 @@ class PromisedChange(NamedTuple):
 
 
 class PromisedPath:
-    """The plan's own forecast, days counted from its start.
+    """What the plan promises to whoever eats it, days counted from its start: what a phase is judged by.
+
+    That people follow less of a deficit is no part of it, or half of one would be as planned.
 
     Its intakes and the maintenance that it started from stand on the member's logging scale, and the body lives on
     the physical one: a deficit of 500 kcal as logged at 90 % is one of 556 kcal.
@@ -222,7 +224,7 @@ class PromisedPath:
                 stretches.append(Stretch(diet, (float(until - day),)))
             day, point = until, point + 1
             self._points[day] = point
-        self.forecast: Forecast = forecast(body, stretches)
+        self.forecast: Forecast = forecast(body, stretches, is_eaten=True)
 
     def change(self, since: int, until: int) -> PromisedChange:
         """The change between two marks; a mark beyond the planned end is that end."""

@@ -575,6 +575,19 @@ LONGLAND_2016 = source(
     "loss. Am J Clin Nutr 2016;103:738-46",
     "10.3945/ajcn.115.119339",
 )
+RACETTE_2012 = source(
+    "racette_2012",
+    "Racette SB, Das SK, Bhapkar M, et al. Approaches for quantifying energy intake and % calorie restriction during "
+    "calorie restriction interventions in humans: the multicenter CALERIE study. Am J Physiol Endocrinol Metab "
+    "2012;302:E441-8",
+    "10.1152/ajpendo.00290.2011",
+)
+DORLING_2021 = source(
+    "dorling_2021",
+    "Dorling JL, van Vliet S, Huffman KM, et al. Effects of caloric restriction on human physiological, psychological, "
+    "and behavioral outcomes: highlights from CALERIE phase 2. Nutr Rev 2021;79:98-113",
+    "10.1093/nutrit/nuaa085",
+)
 HUOVINEN_2015 = source(
     "huovinen_2015",
     "Huovinen HT, Hulmi JJ, Isolehto J, et al. Body composition and power performance improved after weight "

@@ -91,6 +91,7 @@ class RestOfPhase:
         self._known: dict[tuple[Any, float, int, float], Any] = {}
         # Of what is told, the share that is logged: all of it, unless it is found otherwise.
         self.share_followed = 1.0
+        self.apart: Estimate | None = None  # by how much more of the deficit is followed than by people in general
         self.days_gone = day - phase.start_day
         self.days_left = max(0, phase.end_day - day)
         # Of all that counts as one deficit.
@@ -285,7 +286,10 @@ class RestOfPhase:
 
     def path_of(self, plan: list[Stretch]) -> Forecast:
         """The path of these diets from today, carried mass as sure as the log is of how this person's answers."""
-        path = forecast(self.now.body, plan, start=self.start)
+        body = self.now.body
+        if self.phase.kind.is_deficit:
+            body = body._replace(apart=self.apart, deficit_days=DAYS_PER_WEEK * self.weeks_gone)
+        path = forecast(body, plan, start=self.start)
         return path._replace(carried_spread=self.now.carried.response.sd)
 
     def limits(self, days: int) -> IntakeLimits:

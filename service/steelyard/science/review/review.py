@@ -11,7 +11,7 @@ from datetime import date
 
 import msgspec
 
-from ..body import Adherence, Forecast, PathPoint
+from ..body import Adherence, Forecast, PathPoint, apart_from_people
 from ..log import ABOUT_LOGGING, STALE, CarriedAhead, Log, LogMaintenance, Reading, day_of, gathered
 from ..member import Member
 from ..numbers import Estimate
@@ -206,6 +206,8 @@ def review_phase(
     if is_open:
         full, overrun = ended_gain(member, phase, log, read, settled)
         found = found._replace(full=full, overrun=overrun if judged.verdict is Verdict.FASTER else None)
+    adherence = adherence_of(member, phase, now)
+    course.apart = apart_from_people(adherence)
     by_log = advise(phase, course, now, read.promised, judged.acted_on, finished, found)
     # Who hardly logs food goes on with what the scale taught in the phase.
     is_told_after = not (course.subject.is_pregnant or now.eaten.is_hardly_logged)
@@ -275,7 +277,7 @@ def review_phase(
         noise_sd_kg=now.noise_sd_kg,
         reading=now.reading,
         told_lately_kcal=None if course.subject.is_pregnant else _told_lately(phase, now),
-        adherence=adherence_of(member, phase, now),
+        adherence=adherence,
         reasons=[
             *why_judged(phase, now_told, judged, member.subject, advice),
             *settling(settled, question),

@@ -22,7 +22,6 @@ from ..body import (
     unfollowed_share,
     walk,
 )
-from ..numbers import Estimate
 from ..phase import GAIN_RESET_WEEKS
 from ..register import (
     HALL_CHOW_2011,
@@ -88,7 +87,7 @@ def _moved_run(body: Body, weeks: list[WeekRecord], source: UncertaintySource, l
         spread = adherence
         if adherence and body.kept is not None and week.mode == CUT:
             gap = week.maintenance_kcal - week.intake_kcal
-            spread = unfollowed_share(week.intake_kcal, gap, Estimate(1.0, body.kept.sd), 1.0)
+            spread = unfollowed_share(week.intake_kcal, gap, 1.0, body.kept.sd, 1.0)
         eaten = intake * (week.diet.intake_kcal / week.intake_kcal) * (1.0 + share * spread)
         carbohydrate = week.diet.carbohydrate_kcal / week.diet.intake_kcal * eaten
         if source is UncertaintySource.ADAPTATION:

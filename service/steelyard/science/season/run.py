@@ -400,7 +400,7 @@ class _Season:
         if life.kept is not None:
             gap = self.where(is_cut, seen.balance_kcal - self.intake, 0.0)
             score = 0.0 if life.eaten_score is None else share * life.eaten_score
-            return 1.0 + unfollowed_share(self.intake, gap, life.kept, score, self.ops)
+            return 1.0 + unfollowed_share(self.intake, gap, life.kept.mean, life.kept.sd, score, self.ops)
         return 1.0 if life.eaten_score is None else 1.0 + share * ADHERENCE_SPREAD * life.eaten_score
 
     def _count(self, week: int, starts: bool) -> None:
