@@ -138,8 +138,12 @@ def test_a_weighing_has_its_noise_twice(who: Person) -> None:
             at, calm = week.at_end, same.at_end
             noise = max(0.0055 * at.weight_kg, 0.3)
             assert at.weighing_sd_kg**2 - calm.weighing_sd_kg**2 == pytest.approx(2 * noise**2)
-            assert at._replace(weighing_sd_kg=calm.weighing_sd_kg) == calm
+            assert at._replace(weighing_sd_kg=calm.weighing_sd_kg, people=calm.people) == calm
             assert calm.weighing_sd_kg == calm.spread.weight_kg
+            assert at.people is not None
+            assert calm.people is not None
+            assert at.people.weighing_sd_kg**2 - calm.people.weighing_sd_kg**2 == pytest.approx(2 * noise**2)
+            assert at.people[:2] == calm.people[:2]
 
 
 # --- the gate ---------------------------------------------------------------------------------------------------------

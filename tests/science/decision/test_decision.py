@@ -29,8 +29,16 @@ from steelyard.science.decision.rules import Decision, decide
 from steelyard.science.decision.terms import Feeling, Goal, OngoingPhase, Question, Situation
 from steelyard.science.decision.trade import Lines, due_at, lines_of, score
 from steelyard.science.member.member import Member, Told
-from steelyard.science.numbers.estimate import Estimate
-from steelyard.science.person.person import BodyFatMethod, Sex, TrainingStatus
+from steelyard.science.numbers.estimate import Estimate, Reaching
+from steelyard.science.person.person import (
+    ActivityLevel,
+    BodyFatMethod,
+    BodyFatReading,
+    Person,
+    Sex,
+    Training,
+    TrainingStatus,
+)
 from steelyard.science.person.screening import Condition, EatingDisorder, Screening
 from steelyard.science.phase import Band, FinishedPhase, PhaseKind, usual_band, with_usual_diet
 from steelyard.science.rails.macronutrients import CarbohydratePreference
@@ -540,14 +548,19 @@ def test_ways_on_are_compared_over_the_same_weeks(goal: Goal, monkeypatch: pytes
 
 
 def test_the_error_of_a_change_grows_evenly_between_two_points_that_are_known() -> None:
-    """Its square does: 0.3 kg at 8 weeks and 0.5 kg at 12 leave 0.4 kg and a little at 10."""
+    """Its square does: 0.3 kg at 8 weeks and 0.5 kg at 12 leave 0.4 kg and a little at 10; how far people lie from it
+    does so itself."""
     known = {0: 0.0, 8: 0.3, 12: 0.5}
     path = SimpleNamespace(
-        nodes=list(known), spread_of_change=lambda since, until: SimpleNamespace(fat_kg=known[until])
+        nodes=list(known),
+        states=[SimpleNamespace(fat_kg=16.0)] * 13,
+        change=lambda since, until: SimpleNamespace(fat_kg=Reaching(0.0, known[until], until / 10, 2 * known[until])),
     )
     for last, sd in ((8, 0.3), (12, 0.5), (10, math.sqrt(0.5 * (0.09 + 0.25))), (2, 0.15)):
         asked: Any = SimpleNamespace(told_path=path, last=last)
-        assert Alternative._sd_of_change(asked, "fat_kg") == pytest.approx(sd)
+        found = Alternative.change(asked, "fat_kg")
+        assert isinstance(found, Reaching)
+        assert (found.sd, found.off, found.people_sd) == pytest.approx((sd, last / 10, 2 * sd))
 
 
 _TELL = """
