@@ -28,7 +28,7 @@ from steelyard.science.register import OutOfDomain
 
 from .answered import Answered, answering
 from .dates import check_dates, check_not_before_state
-from .member import beside_log, counted_on, member_of, what_grows
+from .member import allowed_for, beside_log, counted_on, member_of, what_grows
 from .state import known_day, state_of
 
 _MOST_WEEKS = 156  # three years, as of a season; judgement
@@ -151,7 +151,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
             told=cleared_with(_told(asked, found, found.told.value), found.told),
             effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),
         ),
-        reasons=[resting.reason, *found.reasons, *counted_on(member)],
+        reasons=[resting.reason, *found.reasons, *counted_on(member), *allowed_for(path)],
         cautions=[*member.cautions, *beside_log(member, asked.start), *what_grows(member)],
         actions=found.actions,
         state=state_of(member, known_day(member, asked.start)),

@@ -2,6 +2,7 @@
 
 from datetime import date, timedelta
 
+from steelyard.science.body import Forecast
 from steelyard.science.log import Tail
 from steelyard.science.member import Member, Told
 from steelyard.science.rails import check_urgent
@@ -67,3 +68,8 @@ def counted_on(member: Member) -> list[Message]:
     """What an answer expects of a deficit, where that is not all of it."""
     kept = member.body.kept
     return [] if kept is None else [say("FORECAST_AS_KEPT", percent=100.0 * kept.mean)]
+
+
+def allowed_for(path: Forecast) -> list[Message]:
+    """That a forecast's middle is what is told, eaten, where its intervals allow for what people do."""
+    return [] if path.people is None else [say("FORECAST_AS_EATEN")]

@@ -165,7 +165,7 @@ def test_more_than_the_usual_deficit_loses_in_six_weeks_is_planned_brisker_but_n
     assert found.is_feasible
     assert usual.deficit_kcal is not None
     assert usual.deficit_kcal < (found.deficit_kcal or 0) <= 750
-    assert [reason.code for reason in found.reasons] == ["DEFICIT_SOLVED"]
+    assert [reason.code for reason in found.reasons] == ["DEFICIT_SOLVED", "PLANNED_AS_EATEN"]
 
 
 def test_what_cannot_be_is_answered_with_what_can() -> None:

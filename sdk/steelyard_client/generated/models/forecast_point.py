@@ -18,15 +18,20 @@ T = TypeVar("T", bound="ForecastPoint")
 class ForecastPoint:
     """The body expected at the end of a week.
 
-    Attributes:
-        carried_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
-        date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-        fat_fraction (Interval): A central value with the interval that holds the truth with probability ``coverage``.
-        fat_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
-        lean_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
-        maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
-            ``coverage``.
-        weight_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
+    Central values are of a body that eats what is told (of a member who is known to keep to clearly less of a deficit:
+    as much as that). Intervals hold that and, in a deficit, what people in general come to who are given it, or this
+    member as their state knows them: reaching further towards eating more. Without `adherence` among the sources of
+    uncertainty they are of the plan being eaten, alone.
+
+        Attributes:
+            carried_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
+            date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+            fat_fraction (Interval): A central value with the interval that holds the truth with probability ``coverage``.
+            fat_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
+            lean_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
+            maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
+                ``coverage``.
+            weight_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
     """
 
     carried_kg: Interval

@@ -23,6 +23,13 @@ class PhaseSize:
 
     Attributes:
         at_end (ForecastPoint): The body expected at the end of a week.
+
+            Central values are of a body that eats what is told (of a member who is known to keep to clearly less of a
+            deficit:
+            as much as that). Intervals hold that and, in a deficit, what people in general come to who are given it, or
+            this
+            member as their state knows them: reaching further towards eating more. Without `adherence` among the sources of
+            uncertainty they are of the plan being eaten, alone.
         change (PhaseTotals): What a phase is expected to do from its first to its last day.
         deficit_kcal (float | None): Daily deficit at the start.
         end_date (datetime.date): Last day of the phase.

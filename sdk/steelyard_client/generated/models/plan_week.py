@@ -22,6 +22,13 @@ class PlanWeek:
 
     Attributes:
         at_end (ForecastPoint): The body expected at the end of a week.
+
+            Central values are of a body that eats what is told (of a member who is known to keep to clearly less of a
+            deficit:
+            as much as that). Intervals hold that and, in a deficit, what people in general come to who are given it, or
+            this
+            member as their state knows them: reaching further towards eating more. Without `adherence` among the sources of
+            uncertainty they are of the plan being eaten, alone.
         by_day (list[DayPlan]): Each day of the week, where `week` was sent. They add up to seven times `intake_kcal`.
         carbohydrate_g (int): Carbohydrate a day, to 5 g.
         day_kinds (list[DayKind]): The week's kinds of day, where a split was asked for.

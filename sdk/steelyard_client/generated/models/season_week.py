@@ -20,6 +20,13 @@ class SeasonWeek:
 
     Attributes:
         at_end (ForecastPoint): The body expected at the end of a week.
+
+            Central values are of a body that eats what is told (of a member who is known to keep to clearly less of a
+            deficit:
+            as much as that). Intervals hold that and, in a deficit, what people in general come to who are given it, or
+            this
+            member as their state knows them: reaching further towards eating more. Without `adherence` among the sources of
+            uncertainty they are of the plan being eaten, alone.
         energy_balance_kcal (float): Expected intake minus expenditure, mean of the week.
         intake_kcal (int): Energy a day, to 10 kcal.
         kind (str): Kind of its phase. Extensible.

@@ -26,7 +26,13 @@ _Kind = Annotated[PhaseKind, Meta(description="Kind of the phase.", examples=["g
 
 
 class ForecastPoint(Response, frozen=True, kw_only=True):
-    """The body expected at the end of a week."""
+    """The body expected at the end of a week.
+
+    Central values are of a body that eats what is told (of a member who is known to keep to clearly less of a deficit:
+    as much as that). Intervals hold that and, in a deficit, what people in general come to who are given it, or this
+    member as their state knows them: reaching further towards eating more. Without `adherence` among the sources of
+    uncertainty they are of the plan being eaten, alone.
+    """
 
     date: CivilDate
     weight_kg: Annotated[Interval, Meta(description="Scale weight on that day, daily noise included.")]

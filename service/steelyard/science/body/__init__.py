@@ -1,6 +1,9 @@
 """The body as a model: its state, its energy balance, the water it carries, and the forecast with its uncertainty."""
 
 from .adherence import (
+    COUNTS_UNDER,
+    DEFICIT_FROM,
+    OF_ANYBODY,
     OF_PEOPLE,
     Adherence,
     apart_from_people,

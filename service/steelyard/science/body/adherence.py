@@ -161,15 +161,16 @@ def usual_share(since: Number, until: Number, ops: Elementwise = FLOATS) -> Numb
     return (followed_days(until, ops) - followed_days(since, ops)) / (until - since)
 
 
-def usual_days(days: float) -> float:
-    """In how many days people in general get as far as in ``days`` of a deficit that is all followed."""
-    first = USUAL_FIRST * USUAL_FIRST_DAYS
-    then = USUAL_THEN * (USUAL_THEN_DAYS - USUAL_FIRST_DAYS)
-    if days <= first:
-        return days / USUAL_FIRST
-    if days <= first + then:
-        return USUAL_FIRST_DAYS + (days - first) / USUAL_THEN
-    return USUAL_THEN_DAYS + (days - first - then) / USUAL_LATER
+def usual_days(days: float, since: float = 0.0, apart: float = 0.0) -> float:
+    """In how many days of a deficit, from its day ``since`` on, people get as far as in ``days`` of which all is
+    followed; of whom follows ``apart`` more of it than people in general."""
+    found, left = 0.0, days
+    for until, usual in ((USUAL_FIRST_DAYS, USUAL_FIRST), (USUAL_THEN_DAYS, USUAL_THEN)):
+        share, here = usual + apart, max(0.0, until - since - found)
+        if share * here >= left:
+            return found + left / share
+        found, left = found + here, left - share * here
+    return found + left / (USUAL_LATER + apart)
 
 
 OF_ANYBODY = Estimate(0.0, USUAL_SPREAD)

@@ -257,10 +257,14 @@ class Forecast(NamedTuple):
         )
 
     def fat_effects(self, until: int) -> dict[UncertaintySource, Number]:
-        """How far each source, moved by one SD, moves the change of fat mass up to a node [kg]."""
+        """How far each source, moved by one SD, moves the change of fat mass up to a node [kg]; adherence, that of
+        people who are given the plan."""
         node = self.nodes.index(until)
         change = self.states[until].fat_kg - self.states[0].fat_kg
-        return {run.source: run.states[node].fat_kg - run.states[0].fat_kg - change for run in self.moved}
+        found = {run.source: run.states[node].fat_kg - run.states[0].fat_kg - change for run in self.moved}
+        if self.people is not None:
+            found[UncertaintySource.ADHERENCE] = self.people.less[node][0] - self.people.usual[node][0]
+        return found
 
     def dominant_source(self, until: int) -> UncertaintySource | None:
         """The source that moves the change of fat mass up to a node most (one person)."""

@@ -47,6 +47,10 @@ class Estimate(msgspec.Struct, frozen=True, gc=False):
         """Probability that the value lies over ``limit``."""
         return 1.0 - self.probability_under(limit)
 
+    def moved_to(self, mean: float, own_sd: float) -> "Estimate":
+        """The same at another mean, with an error of its own beside."""
+        return Estimate(mean, (self.sd**2 + own_sd**2) ** 0.5)
+
 
 class Reaching(Estimate, frozen=True, gc=False):
     """An estimate of what comes of a plan that is eaten, with an interval that holds what comes of people who are given
@@ -64,3 +68,8 @@ class Reaching(Estimate, frozen=True, gc=False):
     def upper(self) -> float:
         """Upper end of the interval."""
         return max(self.mean + Z80 * self.sd, self.mean + self.off + Z80 * self.people_sd)
+
+    def moved_to(self, mean: float, own_sd: float) -> "Reaching":
+        """The same at another mean, with an error of its own beside."""
+        alone = (self.sd**2 + own_sd**2) ** 0.5
+        return Reaching(mean, alone, self.off, (self.people_sd**2 + own_sd**2) ** 0.5)

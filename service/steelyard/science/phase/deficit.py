@@ -10,6 +10,7 @@ import msgspec
 
 from ..body import (
     BASELINE_GLYCOGEN_KG,
+    OF_ANYBODY,
     Body,
     BodyModel,
     BodyState,
@@ -19,6 +20,8 @@ from ..body import (
     crossing,
     path_kept,
     start_body,
+    usual_days,
+    usual_share,
     walk,
 )
 from ..rails import (
@@ -94,7 +97,8 @@ class DeficitPhase:
         self._before = DeficitBefore(aim.weeks_done) if aim.weeks_done else before
         self._is_close = not aim.weeks_done and before.weeks > 0.0
         self._elements: dict[int, list[Element]] = {}  # by the length of the phase
-        self.kept = body.kept
+        self.kept, self.eaten_kcal = body.kept, body.eaten_kcal
+        self.apart = OF_ANYBODY if body.apart is None else body.apart
         self.model, state = start_body(body) if start is None else start
         self._start(state, subject)
 
@@ -126,6 +130,14 @@ class DeficitPhase:
         self._paths: dict[float, _Path] = {}
         self._limits: dict[float, list[DeficitLimit]] = {}
         self._set_goal()
+
+    def usually_followed(self, weeks: int) -> tuple[float, int]:
+        """The share that people, or this person, really follow of a phase of ``weeks``, and the weeks in which they get
+        as far as it does."""
+        breaks = sum(element is Element.BREAK for element in self.elements(weeks))
+        since, days = 7.0 * self.counted(0), 7.0 * (weeks - breaks)
+        share = float(usual_share(since, since + days)) + self.apart.mean
+        return share, breaks + math.ceil(usual_days(days, since, self.apart.mean) / 7.0 - 1e-9)
 
     def counted(self, weeks: int) -> float:
         """Weeks of a phase of ``weeks`` with those of a deficit before it that count as of the same."""

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from .. import rails
+from ..body import COUNTS_UNDER, DEFICIT_FROM
 from ..rails import FAT_KCAL_PER_G, DeficitLimit, RailAction
 from ..register import Message, say, traced
 from .aims import DeficitKind
@@ -75,8 +76,7 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
         lost = float(phase.state.fat_kg - phase.likely_end(deficit, found).fat_kg)
         reasons = [say("DEFICIT_SOLVED", deficit_kcal=deficit, fat_kg=lost, weeks=found)]
     reasons += small
-    if phase.kept is not None:
-        reasons.append(_kept(phase, deficit, found))
+    reasons += _as_eaten(phase, deficit, found) if phase.kept is None else [_kept(phase, deficit, found)]
     return Solved(reasons, actions, deficit_kcal=deficit, weeks=found)
 
 
@@ -171,6 +171,17 @@ def _kept(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> Message:
         fat_kg=max(0.0, float(start.fat_kg - likely.fat_kg)),
         planned_kg=max(0.0, float(start.fat_kg - full.fat_kg)),
     )
+
+
+def _as_eaten(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[Message]:
+    """That all of the deficit is counted on, and what it comes to as people follow it, where that is clearly less."""
+    told = phase.subject.maintenance_kcal - deficit_kcal
+    if phase.eaten_kcal is not None and phase.eaten_kcal <= told + DEFICIT_FROM:
+        return []
+    share, usual_weeks = phase.usually_followed(weeks)
+    if share >= COUNTS_UNDER:
+        return []
+    return [say("PLANNED_AS_EATEN", percent=100.0 * share, weeks=weeks, usual_weeks=usual_weeks)]
 
 
 def _held(wanted_kcal: float, limit: DeficitLimit | None) -> float:

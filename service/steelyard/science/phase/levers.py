@@ -280,4 +280,4 @@ class _Course:
         days = _DAYS_PER_WEEK * len(self.weeks)
         # A plain energy account is near enough for the spread of what counts.
         own = days * counts_kcal * kept.sd / kept.mean / STATIC_KCAL_PER_KG
-        return Estimate(mean, (self.fat_kg.sd**2 + own**2) ** 0.5)
+        return self.fat_kg.moved_to(mean, own)

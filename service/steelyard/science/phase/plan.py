@@ -151,6 +151,7 @@ def plan_deficit(
     actions += solved.actions
     if solved.nearest is not None:
         return no_plan(solved.nearest, actions, solved.reasons)
+    draft.body = draft.body._replace(deficit_days=7.0 * phase.counted(0))
     before = draft.branch()
     plan = _lay_out(draft, phase, solved, then, sources, actions, pause_weeks)
     if not with_sizes:
