@@ -18,12 +18,14 @@ from steelyard.science.numbers.estimate import Z80
 from .generator import (
     HORIZON_WEEKS,
     OPS,
+    PLANS,
     SEXES,
     STATUSES,
     Array,
     Generator,
     People,
     Quantity,
+    draw_given,
     draw_outcomes,
     draw_people,
 )
@@ -61,7 +63,7 @@ class Row(NamedTuple):
 
 def intervals(people: People, sources: frozenset[UncertaintySource] = ALL_SOURCES) -> dict[Quantity, Intervals]:
     """The forecast's 80 % intervals for everyone, in one vectorised call."""
-    path = forecast(people.body, people.stretches(), sources=sources, ops=OPS)
+    path = forecast(people.body, people.stretches(), sources=sources, is_eaten=True, ops=OPS)
     points = path.points()
     found: dict[Quantity, list[tuple[Array, Array]]] = {quantity: [] for quantity in Quantity}
     for point in HORIZON_WEEKS:
@@ -137,3 +139,62 @@ def run(
                         )
                     )
     return rows
+
+
+class Given(NamedTuple):
+    """Of a quantity after some weeks of a deficit: shares inside what is shown, and, as ``told``, inside the interval
+    of the plan being eaten, of who ``eats`` it and of ``people`` who are given it; of these how many lie over the upper
+    end; mean widths.
+    """
+
+    weeks: int
+    quantity: Quantity
+    eats: float
+    eats_told: float
+    people: float
+    people_told: float
+    over: float
+    over_told: float
+    width: float
+    width_told: float
+
+
+def given(per_cell: int = PEOPLE_PER_CELL, seed: int = SEED) -> list[Given]:
+    """Both intervals in those who are in a deficit."""
+    rng = np.random.default_rng([seed, 1])
+    drawn = draw_people(rng, per_cell)
+    people = drawn.take(np.flatnonzero(drawn.plan == PLANS.index("deficit")))
+    eats, does = draw_outcomes(people, Generator.PRIOR, rng), draw_given(people, rng)
+    path = forecast(people.body, people.stretches(), ops=OPS)
+    points = path.points()
+    rows = []
+    for k, weeks in enumerate(HORIZON_WEEKS):
+        for quantity, (middle, sd) in _at(path, points[weeks], weeks).items():
+            told = middle - Z80 * sd, middle + Z80 * sd
+            off, people_sd = _of_people(path, points[weeks], weeks)[quantity]
+            shown = (
+                np.minimum(told[0], middle + off - Z80 * people_sd),
+                np.maximum(told[1], middle + off + Z80 * people_sd),
+            )
+            shares = [
+                float(((low <= truth[quantity][k]) & (truth[quantity][k] <= high)).mean())
+                for truth in (eats, does)
+                for low, high in (shown, told)
+            ]
+            shares += [float((does[quantity][k] > high).mean()) for _, high in (shown, told)]
+            widths = [float((high - low).mean()) for low, high in (shown, told)]
+            rows.append(Given(weeks, quantity, *shares, *widths))
+    return rows
+
+
+def _of_people(path: Forecast, said: PathPoint, point: int) -> dict[Quantity, tuple[Array, Array]]:
+    assert said.people is not None
+    change = path.change_of_people(0, point)
+    assert change is not None
+    slip, spread = change
+    return {
+        Quantity.WEIGHT: (said.people.slip.weight_kg, said.people.weighing_sd_kg),
+        Quantity.FAT_CHANGE: (slip.fat_kg, spread.fat_kg),
+        Quantity.LEAN_CHANGE: (slip.lean_kg, spread.lean_kg),
+        Quantity.FAT_FRACTION: (said.people.slip.fat_fraction, said.people.spread.fat_fraction),
+    }

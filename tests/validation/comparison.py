@@ -62,7 +62,7 @@ def simulate(case: Case) -> dict[str, Estimate]:
         Estimate(case.maintenance_kcal, MAINTENANCE_SD_KCAL),
     )
     plan = plan_of(case)
-    path = forecast(body, plan)
+    path = forecast(body, plan, is_eaten=True)
     last = len(path.states) - 1
     spread = path.spread_of_change(0, last)
     first, end = path.states[0], path.states[last]

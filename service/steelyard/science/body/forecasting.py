@@ -237,7 +237,7 @@ class Forecast(NamedTuple):
             end.carried_kg - first.carried_kg,
         )
         sds = self.spread_of_change(since, until)
-        people = self._people_at(self.nodes.index(until), self.nodes.index(since))
+        people = self.change_of_people(since, until)
         if people is None:
             return PathChange(*(Estimate(float(mean), float(sd)) for mean, sd in zip(means, sds, strict=False)))
         return PathChange(
@@ -246,6 +246,10 @@ class Forecast(NamedTuple):
                 for mean, sd, off, people_sd in zip(means, sds, *people, strict=False)
             )
         )
+
+    def change_of_people(self, since: int, until: int) -> tuple[Slip, Spread] | None:
+        """What a change between two points that are nodes is of people, against what is expected, with its SDs."""
+        return self._people_at(self.nodes.index(until), self.nodes.index(since))
 
     @property
     def _moved_values(self) -> list[list[_Values]]:
@@ -493,9 +497,15 @@ def _as_people(body: Body, plan: list[Stretch], gaps: list[Number], score: float
 
 def _gaps(body: Body, model: BodyModel, states: list[BodyState], plan: list[Stretch], ops: Elementwise) -> list[Number]:
     """Deficits that are to be kept to: how far each diet of a plan lies under the maintenance of the body that begins
-    with it [kcal/d]. What is eaten already is none."""
-    gaps, at = [], 0
+    with it [kcal/d]; of one that goes on, as it began. What is eaten already is none."""
+    gaps: list[Number] = []
+    at, before = 0, None
     for diet, lengths in plan:
+        if diet is before or (ops is FLOATS and diet == before):
+            gaps.append(gaps[-1])
+            at += len(lengths)
+            continue
+        before = diet
         needed = current_maintenance_kcal(model, states[at]) + diet.activity_change_kcal_per_kg * states[at].weight_kg
         gap = needed - diet.intake_kcal
         if body.eaten_kcal is not None:
