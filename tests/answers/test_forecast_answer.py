@@ -6,7 +6,13 @@ from typing import Any
 import pytest
 from plan_people import CLEAR, MAN, START
 from steelyard import answers
-from steelyard.science.body import BASELINE_CARBOHYDRATE_SHARE, BodyTarget, TargetQuantity, UncertaintySource
+from steelyard.science.body import (
+    ALL_SOURCES,
+    BASELINE_CARBOHYDRATE_SHARE,
+    BodyTarget,
+    TargetQuantity,
+    UncertaintySource,
+)
 from steelyard.science.measures import assess
 from steelyard.science.member import Told
 from steelyard.science.phase import CutsBefore, History, ScheduledIntake
@@ -147,3 +153,21 @@ def test_a_forecast_that_forgets_the_rails_is_stopped_by_the_gate(monkeypatch: p
     with pytest.raises(Refused) as refused:
         answers.forecast_intake(ask(answers.PathAsked(schedule)))
     assert refused.value.field == "question.schedule[1].intake_kcal"
+
+
+def test_a_forecast_of_a_deficit_says_that_its_middle_is_what_is_told() -> None:
+    def found(kcal: float, **others: Any) -> tuple[bool, float]:
+        asked = answers.PathAsked([ScheduledIntake(weeks=8, intake_kcal=kcal)])
+        answer = answers.forecast_intake(ask(asked, **others))
+        effects = dict(answer.value.effects)
+        said = "FORECAST_AS_EATEN" in {reason.code for reason in answer.reasons}
+        return said, effects.get(UncertaintySource.ADHERENCE, 0.0)
+
+    without = ALL_SOURCES - {UncertaintySource.ADHERENCE}
+    said, effect_kg = found(MAINTENANCE - 400.0)
+    assert said
+    # 30 % of a deficit of 400 kcal/d over eight weeks: 6,720 kcal, of which a quarter is not spent for them. By 4 % of
+    # the intake it was 0.37 kg.
+    assert 0.42 < effect_kg < 0.55
+    assert not found(MAINTENANCE)[0]
+    assert found(MAINTENANCE - 400.0, sources=without) == (False, 0.0)

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from plan_people import CLEAR, MAN, START, WOMAN, forget_the_floor_of_holds, person
 from steelyard import answers
 from steelyard.science.body import ALL_SOURCES, UncertaintySource
-from steelyard.science.log import Log, Weighing
+from steelyard.science.log import IntakeDay, Log, Weighing
 from steelyard.science.member import Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import Person, Sex
@@ -17,6 +17,7 @@ from steelyard.science.rails import Refused
 from steelyard.science.register import Contradiction, OutOfDomain
 
 THEN = ReturnAim(gain_weeks=2)
+KNOWN = Estimate(2700.0, 100.0)
 
 
 def ask(aim: DeficitAim | GainAim | HoldAim, who: Person = MAN, **others: Any) -> answers.PlanAsked:
@@ -197,3 +198,35 @@ def test_what_is_carried_on_the_first_day_is_no_tissue_to_the_gate(share: float)
     assert [planned.phase.kind for planned in answers.plan_phases(ask(GainAim(weeks=12), told=told)).value.phases] == [
         "gain"
     ]
+
+
+def test_what_people_eat_of_a_deficit_widens_what_is_shown_and_moves_nothing_that_is_told() -> None:
+    aim = DeficitAim(kind=DeficitKind.CUT, weeks=12, deficit_kcal=450.0)
+    shown = answers.plan_phases(ask(aim))
+    alone = answers.plan_phases(ask(aim, sources=ALL_SOURCES - {UncertaintySource.ADHERENCE}))
+    told, of_plan = shown.value.phases[0], alone.value.phases[0]
+    assert [week.week for week in told.weeks] == [week.week for week in of_plan.weeks]
+    assert [action.id for action in shown.actions] == [action.id for action in alone.actions]
+    fat, exactly = told.change.fat_kg, of_plan.change.fat_kg
+    assert fat.mean == exactly.mean
+    assert fat.upper - exactly.upper > 3.0 * abs(fat.lower - exactly.lower)
+    # 85 % of six weeks and 65 % of six are three quarters; (84 - 0.85 x 42) / 0.65 + 42 days are 17 weeks.
+    (said,) = (reason for reason in told.phase.reasons if reason.code == "PLANNED_AS_EATEN")
+    assert said.params == pytest.approx({"percent": 75.0, "weeks": 12, "usual_weeks": 17})
+
+
+def test_a_deficit_that_is_eaten_already_is_not_said_to_be_slipped_from() -> None:
+    days = range(START.toordinal() - 28, START.toordinal())
+    weights = [Weighing(day, 80.0) for day in days]
+    aim = DeficitAim(kind=DeficitKind.CUT, weeks=12, deficit_kcal=450.0)
+
+    def upper_kg(kcal: float) -> tuple[float, bool]:
+        told = Told(MAN, CLEAR, log=Log(weights, [IntakeDay(day, kcal) for day in days]), maintenance=KNOWN)
+        phase = answers.plan_phases(ask(aim, told=told)).value.phases[0]
+        is_said = "PLANNED_AS_EATEN" in {reason.code for reason in phase.phase.reasons}
+        return phase.change.fat_kg.upper - phase.change.fat_kg.mean, is_said
+
+    (eaten, eaten_said), (fresh, fresh_said) = upper_kg(2200.0), upper_kg(2700.0)
+    assert not eaten_said
+    assert fresh_said
+    assert eaten < fresh - 0.3
