@@ -84,9 +84,11 @@ def test_a_forecast_expects_what_is_kept_and_shows_what_is_told() -> None:
     assert kept.in_full == plain.states
     lost, expected = (path.states[0].tissue_kg - path.states[-1].tissue_kg for path in (plain, kept))
     assert expected == pytest.approx(0.6 * lost, rel=0.03)
-    # Of its own error: 0.1 of the deficit, where that of all people is 4 % of the intake.
-    effects = [path.fat_effects(6)[UncertaintySource.ADHERENCE] for path in (plain, kept)]
-    assert effects[1] / effects[0] == pytest.approx(0.1 * 500.0 / (ADHERENCE_SPREAD * 2100.0), rel=0.1)
+    # Of its own error: 0.1 of the deficit, where that of all people is 0.3 of it, and of who eats it 4 % of the intake.
+    of_eaten = forecast(BODY, DEFICIT, is_eaten=True)
+    effects = [path.fat_effects(6)[UncertaintySource.ADHERENCE] for path in (plain, kept, of_eaten)]
+    assert effects[1] / effects[0] == pytest.approx(0.1 / 0.3, rel=0.1)
+    assert effects[1] / effects[2] == pytest.approx(0.1 * 500.0 / (ADHERENCE_SPREAD * 2100.0), rel=0.1)
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from ..numbers import FLOATS, Z80, Elementwise, Estimate, Number, Reaching, compiled, inlined, new_tuple
 from ..register import Basis, Kind, equation, traced
-from .adherence import DEFICIT_FROM, OF_ANYBODY, as_followed, unfollowed_share, usual_share
+from .adherence import DEFICIT_FROM, OF_ANYBODY, as_followed, followed_days, unfollowed_share
 from .constants import BASELINE_GLYCOGEN_KG, CARRIED_SPREAD, FAT_ENERGY, GLYCOGEN_ENERGY, LEAN_ENERGY
 from .daily_noise import noise_variance
 from .energy_balance import walk
@@ -45,6 +45,13 @@ class Slip(NamedTuple):
     carried_kg: Number
     maintenance_kcal: Number
     fat_fraction: Number
+
+
+class ApartFrom(NamedTuple):
+    """Where people lie on the mean who are given a plan, against a body that eats it, and their SDs."""
+
+    slip: Slip
+    spread: Spread
 
 
 class OfPeople(NamedTuple):
@@ -162,66 +169,37 @@ class Forecast(NamedTuple):
 
     def points(self) -> list[PathPoint]:
         """What is expected at every point, the start included."""
-        spreads = self.spreads()
-        points = _points(self.model, self.states, spreads, self.has_noise, ops=self.ops)
-        return [self._with_people(*each) for each in zip(points, self.of_people(), strict=True)]
+        return _points(self.model, self.states, self.spreads(), self._people_at_each(), self.has_noise, ops=self.ops)
 
     def point_at(self, i: int) -> PathPoint:
         """What is expected at one of the nodes."""
         node = self.nodes.index(i)
-        spread = self._spread_at(node, None)
-        point = _points(self.model, [self.states[i]], [spread], self.has_noise, ops=self.ops)[0]
-        return self._with_people(point, self._people_at(node, None))
+        spread, people = self._spread_at(node, None), self._people_at(node, None)
+        found = None if people is None else [people]
+        return _points(self.model, [self.states[i]], [spread], found, self.has_noise, ops=self.ops)[0]
 
-    def _with_people(self, point: PathPoint, people: tuple[Slip, Spread] | None) -> PathPoint:
-        if people is None:
-            return point
-        slip, spread = people
-        noisy = _weighing_sd(point.weight_kg, spread.weight_kg, self.has_noise, self.ops)
-        return point._replace(people=OfPeople(slip, spread, noisy))
-
-    def of_people(self) -> Sequence[tuple[Slip, Spread] | None]:
+    def of_people(self) -> Sequence[ApartFrom | None]:
         """What comes of people at every point, against it, with its SDs; between nodes by the day."""
-        found: list[tuple[Slip, Spread]] = []
-        for n, node in enumerate(self.nodes):
-            high = self._people_at(n, None)
-            if high is None:
-                return [None] * len(self.states)
-            if found:
-                low, start = found[-1], len(found) - 1
-                first, last = self.states[start].day, self.states[node].day
-                for i in range(start + 1, node):
-                    share = (self.states[i].day - first) / (last - first)
-                    slip, spread = (
-                        [a + share * (b - a) for a, b in zip(*each, strict=True)]
-                        for each in zip(low, high, strict=True)
-                    )
-                    found.append((Slip(*slip), Spread(*spread)))
-            found.append(high)
-        return found
+        return self._people_at_each() or [None] * len(self.states)
 
-    def _people_at(self, node: int, since: int | None) -> tuple[Slip, Spread] | None:
+    def _people_at_each(self) -> list[ApartFrom] | None:
+        if self.people is None:
+            return None
+        usual, less = self.people
+        return _peoples(self.states, self.nodes, self.values, self._eaten, usual, less, self.spreads(), ops=self.ops)
+
+    def _people_at(self, node: int, since: int | None) -> ApartFrom | None:
         """What comes of people at a node, or changes between two, against what is expected; with its SDs."""
         if self.people is None:
             return None
-        told = self._spread_at(node, since)
         usual, less = self.people
+        told = self._spread_at(node, since)
+        return _people(self.values, self._eaten, usual, less, told, node, since, ops=self.ops)
 
-        def apart(one: list[_Values], other: list[_Values]) -> Slip:
-            found = [a - b for a, b in zip(one[node], other[node], strict=True)]
-            if since is not None:
-                found = [each - (a - b) for each, a, b in zip(found, one[since], other[since], strict=True)]
-            fat, lean, carried, maintenance, fraction = found
-            return Slip(fat + lean + carried, fat, lean, carried, maintenance, fraction)
-
-        # One source is another one: less of a deficit followed, in place of what somebody errs by who eats the plan.
-        eaten = next(run.values for run in self.moved if run.source is UncertaintySource.ADHERENCE)
-        without, with_ = apart(eaten, self.values), apart(less, usual)
-        sds = [
-            self.ops.sqrt(self.ops.maximum(sd * sd - a * a, 0.0) + b * b)
-            for sd, a, b in zip(told, without, with_, strict=True)
-        ]
-        return apart(usual, self.values), Spread(*sds)
+    @property
+    def _eaten(self) -> list[_Values]:
+        """At the nodes, what comes of eating one SD more than the plan."""
+        return next(run.values for run in self.moved if run.source is UncertaintySource.ADHERENCE)
 
     def spread_of_change(self, since: int, until: int) -> Spread:
         """SDs of the change between two points that are nodes (the start, or ends of stretches)."""
@@ -247,7 +225,7 @@ class Forecast(NamedTuple):
             )
         )
 
-    def change_of_people(self, since: int, until: int) -> tuple[Slip, Spread] | None:
+    def change_of_people(self, since: int, until: int) -> ApartFrom | None:
         """What a change between two points that are nodes is of people, against what is expected, with its SDs."""
         return self._people_at(self.nodes.index(until), self.nodes.index(since))
 
@@ -383,11 +361,116 @@ def _between(low: Spread, high: Spread, share: Number) -> Spread:
     )
 
 
+@inlined
+def _apart(
+    one: Sequence[_Values], other: Sequence[_Values], node: int, since: int | None
+) -> tuple[Number, Number, Number, Number, Number]:
+    """One run less another at a node, or between two: fat, lean, carried mass, maintenance and fat fraction."""
+    fat, lean, carried, maintenance, fraction = one[node]
+    fat_, lean_, carried_, maintenance_, fraction_ = other[node]
+    fat = fat - fat_
+    lean = lean - lean_
+    carried = carried - carried_
+    maintenance = maintenance - maintenance_
+    fraction = fraction - fraction_
+    if since is not None:
+        before, start = one[since], other[since]
+        fat = fat - (before[0] - start[0])
+        lean = lean - (before[1] - start[1])
+        carried = carried - (before[2] - start[2])
+        maintenance = maintenance - (before[3] - start[3])
+        fraction = fraction - (before[4] - start[4])
+    return fat, lean, carried, maintenance, fraction
+
+
+@inlined
+def _in_place_of(sd: Number, without: Number, instead: Number, ops: Elementwise) -> Number:
+    """An SD with the effect of one of its sources replaced."""
+    return ops.sqrt(ops.maximum(sd * sd - without * without, 0.0) + instead * instead)
+
+
+@compiled
+def _people(
+    expected: Sequence[_Values],
+    eaten: Sequence[_Values],
+    usual: Sequence[_Values],
+    less: Sequence[_Values],
+    told: Spread,
+    node: int,
+    since: int | None,
+    *,
+    ops: Elementwise = FLOATS,
+) -> ApartFrom:
+    """What comes of people at a node, or between two, and its SDs: as ``told``, but that in place of what somebody errs
+    by who has ``eaten`` the plan, ``less`` of a deficit is followed than is ``usual``."""
+    fat, lean, carried, maintenance, fraction = _apart(usual, expected, node, since)
+    fat_, lean_, carried_, maintenance_, fraction_ = _apart(eaten, expected, node, since)
+    fat__, lean__, carried__, maintenance__, fraction__ = _apart(less, usual, node, since)
+    slip = new_tuple(Slip, (fat + lean + carried, fat, lean, carried, maintenance, fraction))
+    spread = new_tuple(
+        Spread,
+        (
+            _in_place_of(told.weight_kg, fat_ + lean_ + carried_, fat__ + lean__ + carried__, ops),
+            _in_place_of(told.fat_kg, fat_, fat__, ops),
+            _in_place_of(told.lean_kg, lean_, lean__, ops),
+            _in_place_of(told.carried_kg, carried_, carried__, ops),
+            _in_place_of(told.maintenance_kcal, maintenance_, maintenance__, ops),
+            _in_place_of(told.fat_fraction, fraction_, fraction__, ops),
+        ),
+    )
+    return new_tuple(ApartFrom, (slip, spread))
+
+
+@compiled
+def _peoples(
+    states: Sequence[BodyState],
+    nodes: Sequence[int],
+    expected: Sequence[_Values],
+    eaten: Sequence[_Values],
+    usual: Sequence[_Values],
+    less: Sequence[_Values],
+    spreads: Sequence[Spread],
+    *,
+    ops: Elementwise = FLOATS,
+) -> list[ApartFrom]:
+    """``_people`` at every point, between nodes by the day."""
+    found: list[ApartFrom] = []
+    for n in range(len(nodes)):
+        high = _people(expected, eaten, usual, less, spreads[nodes[n]], n, None, ops=ops)
+        if found:
+            low = found[-1]
+            first, last = states[len(found) - 1].day, states[nodes[n]].day
+            while len(found) < nodes[n]:
+                share = (states[len(found)].day - first) / (last - first)
+                slip = _slip_between(low.slip, high.slip, share)
+                spread = _between(low.spread, high.spread, share)
+                found.append(new_tuple(ApartFrom, (slip, spread)))
+        found.append(high)
+    return found
+
+
+@inlined
+def _slip_between(low: Slip, high: Slip, share: Number) -> Slip:
+    weight, fat, lean, carried, maintenance, fraction = low
+    return new_tuple(
+        Slip,
+        (
+            weight + share * (high.weight_kg - weight),
+            fat + share * (high.fat_kg - fat),
+            lean + share * (high.lean_kg - lean),
+            carried + share * (high.carried_kg - carried),
+            maintenance + share * (high.maintenance_kcal - maintenance),
+            fraction + share * (high.fat_fraction - fraction),
+        ),
+    )
+
+
 @compiled
 def _points(
     model: BodyModel,
     states: Sequence[BodyState],
     spreads: Sequence[Spread],
+    people: Sequence[ApartFrom] | None,
     has_noise: bool,
     *,
     ops: Elementwise = FLOATS,
@@ -400,7 +483,11 @@ def _points(
         maintenance = maintenance_of(model, fat, lean, weight, adaptation)
         carried = carried_mass(glycogen, water, gut)
         noisy = _weighing_sd(weight, spread.weight_kg, has_noise, ops)
-        values = (weight, fat, lean, carried, maintenance, fat / weight, spread, noisy, None)
+        of_people = None
+        if people is not None:
+            slip, wider = people[i]
+            of_people = new_tuple(OfPeople, (slip, wider, _weighing_sd(weight, wider.weight_kg, has_noise, ops)))
+        values = (weight, fat, lean, carried, maintenance, fat / weight, spread, noisy, of_people)
         found.append(new_tuple(PathPoint, values))
     return found
 
@@ -477,22 +564,28 @@ def path_kept(
     return states
 
 
-def _as_people(body: Body, plan: list[Stretch], gaps: list[Number], score: float, ops: Elementwise) -> list[Stretch]:
+def _as_people(
+    body: Body, plan: list[Stretch], gaps: list[Number], ops: Elementwise
+) -> tuple[list[Stretch], list[Stretch]]:
     """What is eaten of a plan, step by step, by people who follow as much of a deficit as is usual, and ``body.apart``
-    more. ``score``: SDs by which less is followed; ``gaps`` of the diets [kcal/d]."""
+    more; and by those who follow one SD less. ``gaps`` of the diets [kcal/d]."""
     apart = OF_ANYBODY if body.apart is None else body.apart
     days = body.deficit_days
-    eaten = []
+    followed = followed_days(days, ops)
+    usual: list[Stretch] = []
+    less: list[Stretch] = []
     for (diet, lengths), gap in zip(plan, gaps, strict=True):
+        intake, carbohydrate, *others = diet
         for step in lengths:
-            share = usual_share(days, days + step, ops) + apart.mean
-            scale = 1.0 + unfollowed_share(diet.intake_kcal, gap, share, apart.sd, score, ops)
-            there = diet._replace(
-                intake_kcal=scale * diet.intake_kcal, carbohydrate_kcal=scale * diet.carbohydrate_kcal
-            )
-            eaten.append(Stretch(there, (step,)))
-            days = days + ops.where(gap > DEFICIT_FROM, step, 0.0)
-    return eaten
+            by_then = followed_days(days + step, ops)
+            share = (by_then - followed) / step + apart.mean
+            for eaten, score in ((usual, 0.0), (less, 1.0)):
+                scale = 1.0 + unfollowed_share(intake, gap, share, apart.sd, score, ops)
+                eaten.append(Stretch(Diet(scale * intake, scale * carbohydrate, *others), (step,)))
+            is_deficit = gap > DEFICIT_FROM
+            days = ops.where(is_deficit, days + step, days)
+            followed = ops.where(is_deficit, by_then, followed)
+    return usual, less
 
 
 def _gaps(body: Body, model: BodyModel, states: list[BodyState], plan: list[Stretch], ops: Elementwise) -> list[Number]:
@@ -632,7 +725,7 @@ def forecast(
     gaps = _gaps(body, model, states, plan, ops)
     if ops is FLOATS and not any(gap > DEFICIT_FROM for gap in gaps):
         return found
-    usual, less = (_path(model, state, _as_people(body, coarse, gaps, score, ops), ops=ops) for score in (0.0, 1.0))
+    usual, less = (_path(model, state, eaten, ops=ops) for eaten in _as_people(body, coarse, gaps, ops))
     return found._replace(people=PeopleRuns(_values_of(model, usual, ops=ops), _values_of(model, less, ops=ops)))
 
 
