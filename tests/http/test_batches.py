@@ -15,11 +15,12 @@ import msgspec
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from in_process import BASE_URL, Running, running
+from in_process import BASE_URL, PATIENCE_SECONDS, Running, running
 from steelyard.http.app import OPERATIONS
 from steelyard.http.endpoints.batch_kinds import BatchOperation
 from steelyard.http.endpoints.batches import CHUNK_LINES, PATH, AskedLine, Single, _turns, run_batch
 from steelyard.http.operation.request_costs import units as units_of
+from steelyard.http.wire.wire_refusals import ENDING
 
 LINES = {"content-type": "application/x-ndjson"}
 SINGLES = {operation.operation_id: operation for operation in OPERATIONS}
@@ -568,6 +569,34 @@ async def test_the_rate_of_a_key_slows_a_batch(tmp_path: Path) -> None:
     async with running(tmp_path, rate_limit_requests=40, rate_limit_window_seconds=1) as service:
         answers = await send(service, [quick(str(i)) for i in range(100)])
     assert answers[-1]["summary"]["results"] == 100
+
+
+async def test_a_batch_that_waits_for_its_rate_ends_with_the_process(tmp_path: Path) -> None:
+    """The wait may be longer than a process that is told to end goes on."""
+    limits = {"rate_limit_requests": 40, "rate_limit_window_seconds": 86_400, "batch_idle_seconds": 86_400.0}
+    async with running(tmp_path, **limits) as started:
+        ending = asyncio.Event()
+
+        async def app(scope: Any, receive: Any, send: Any) -> None:
+            async def sent(message: Any) -> None:
+                await send(message)
+                if message.get("body"):
+                    asyncio.get_running_loop().call_later(0.1, ending.set)
+
+            scope.setdefault("state", {})[ENDING] = ending
+            await started.app(scope, receive, sent)
+
+        batch = b"".join(quick(str(number)) for number in range(2 * CHUNK_LINES))
+        headers = LINES | {"Authorization": f"Bearer {started.token}"}
+        async with (
+            asyncio.timeout(PATIENCE_SECONDS),
+            httpx.AsyncClient(transport=httpx.ASGITransport(app), base_url=BASE_URL) as client,
+        ):
+            answer = await client.post(PATH, content=batch, headers=headers)
+        *answered, refused, summary = (json.loads(each) for each in answer.content.splitlines())
+        assert len(answered) == CHUNK_LINES
+        assert (refused["line"], refused["problem"]["type"]) == (CHUNK_LINES + 1, "/problems/service-ending")
+        assert summary["summary"]["is_complete"] is False
 
 
 async def test_a_rate_that_is_used_up_for_long_ends_a_batch(tmp_path: Path) -> None:

@@ -7,6 +7,7 @@ turns than another, and no cheaper ones than single calls.
 """
 
 import asyncio
+import contextlib
 from collections import Counter
 from collections.abc import Awaitable, Callable, Iterable, Iterator, Mapping
 from typing import Any, NamedTuple
@@ -220,6 +221,7 @@ class BatchStream:
     async def _answer_all(self, reader: LineReader, tally: _Tally, scope: Scope, send: Send, id_: str) -> bytes:
         """Answer line after line; returns what comes last."""
         count_units: Callable[[int], Awaitable[None]] = scope["state"][COUNT_UNITS]
+        ending: asyncio.Event = scope["state"].get(ENDING) or asyncio.Event()
         most = self._limits.batch_lines
         while True:
             left = most - tally.lines
@@ -238,7 +240,7 @@ class BatchStream:
             for turn in _turns(map(self._answerer.read, lines)):
                 cost = sum(asked.units for asked in turn)
                 # The request itself was counted as its first unit.
-                refused = await self._admit(count_units, cost if tally.lines else cost - 1)
+                refused = await self._admit(count_units, cost if tally.lines else cost - 1, ending)
                 if refused is not None:
                     return self._cut_off(tally, turn[0].number, refused, id_)
                 body = await self._answer(turn, tally, scope, id_)
@@ -247,8 +249,13 @@ class BatchStream:
                 detail = f"A batch holds at most {most} lines here. {BATCH_TOO_LONG.remedy}"
                 return self._cut_off(tally, excess.number, ProblemError(BATCH_TOO_LONG, detail), id_)
 
-    async def _admit(self, count_units: Callable[[int], Awaitable[None]], units: int) -> ProblemError | None:
-        """Count units; where the key's rate is reached, wait for its next window once, if that is near."""
+    async def _admit(
+        self, count_units: Callable[[int], Awaitable[None]], units: int, ending: asyncio.Event
+    ) -> ProblemError | None:
+        """Count units; where the key's rate is reached, wait for its next window once, if that is near.
+
+        A process that is told to end does not wait: the batch would be broken off without a word.
+        """
         has_waited = False
         while units > 0:
             try:
@@ -257,7 +264,9 @@ class BatchStream:
                 seconds = float(error.headers.get("Retry-After", "inf"))
                 if has_waited or seconds > self._limits.batch_idle_seconds:
                     return error
-                await asyncio.sleep(seconds)
+                with contextlib.suppress(TimeoutError):
+                    await asyncio.wait_for(ending.wait(), seconds)
+                    return problem_of_kind(SERVICE_ENDING)
                 has_waited = True
             else:
                 break
