@@ -70,6 +70,13 @@ async def test_nobody_who_sent_a_log_is_told_that_there_is_none(service: Running
     assert text.startswith("This rests on equations alone, as no food log tells more yet.")
 
 
+async def test_food_that_was_sent_and_left_out_is_not_called_unlogged(service: Running) -> None:
+    answer = (await service.client.post("/v1/trends", json={"profile": LIFTER, "log": IN_KILOJOULES})).json()
+    texts = {note["code"]: note["text"] for note in answer["notes"]}
+    assert {"LOG_INTAKE_KILOJOULES", "LOG_NO_INTAKE"} <= texts.keys()
+    assert texts["LOG_NO_INTAKE"].startswith("There is no food log to go by: ")
+
+
 FROM_START = [path for path in ASKED if path not in ("maintenance", "trends")]
 
 

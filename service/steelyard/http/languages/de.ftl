@@ -854,7 +854,7 @@ LOG_INTAKE_MISSING = An { $count ->
     [one] einem
    *[other] { $count }
 } von { since-days } ist das Essen unvollständig; dafür gilt, was du sonst isst, nur weniger genau.
-LOG_NO_INTAKE = Essen ist nicht protokolliert: Der Trend deines Gewichts ist lesbar, dein Bedarf aber weniger sicher.
+LOG_NO_INTAKE = Ein Essprotokoll, das zählt, gibt es nicht: Der Trend deines Gewichts ist lesbar, dein Bedarf aber weniger sicher.
 LOG_UNDER_RESTING = Weniger protokolliert, als du in Ruhe verbrauchst: nicht alles notiert ({ NUMBER($unlogged_percent, maximumFractionDigits: 0) } %), unpassende Formeln ({ NUMBER($equation_percent, maximumFractionDigits: 0) } %) oder Krankheit ({ NUMBER($illness_percent, maximumFractionDigits: 0) } %; frag eine Arztpraxis).
 TREND_TOO_EARLY = Es ist noch zu früh: Wiege dich und protokolliere etwa { more-days }.
 TREND_TOO_SPARSE = Es ist noch zu früh, und { more-days } zu warten genügt nicht: Protokolliere auch, was du isst.

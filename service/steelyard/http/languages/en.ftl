@@ -787,7 +787,7 @@ LOG_INTAKE_MISSING = Of { days }, { $count ->
     [one] one has
    *[other] { $count } have
 } no full food log; your usual intake stands in for it, less exactly.
-LOG_NO_INTAKE = No food was logged: the trend of your weight can be read, but how much you need is less sure.
+LOG_NO_INTAKE = There is no food log to go by: the trend of your weight can be read, but how much you need is less sure.
 LOG_UNDER_RESTING = Logged food is under what you use at rest: part not logged ({ NUMBER($unlogged_percent, maximumFractionDigits: 0) }%), equations that miss you ({ NUMBER($equation_percent, maximumFractionDigits: 0) }%), or illness ({ NUMBER($illness_percent, maximumFractionDigits: 0) }%; see a clinician).
 TREND_TOO_EARLY = It is too early to tell: weigh and log for about { more-days }.
 TREND_TOO_SPARSE = It is too early to tell, and { more-days } would not be enough: log what you eat as well.

@@ -841,7 +841,7 @@ LOG_INTAKE_MISSING = De { days }, { $count ->
     [one] uno no tiene
    *[other] { $count } no tienen
 } la comida completa; se toma lo habitual, con menos exactitud.
-LOG_NO_INTAKE = No hay comida apuntada: la tendencia del peso se lee, pero cuánto necesitas es menos seguro.
+LOG_NO_INTAKE = No hay comida apuntada que cuente: la tendencia del peso se lee, pero cuánto necesitas es menos seguro.
 LOG_UNDER_RESTING = Apuntas menos de lo que gastas en reposo: falta comida ({ NUMBER($unlogged_percent, maximumFractionDigits: 0) } %), fallan las fórmulas ({ NUMBER($equation_percent, maximumFractionDigits: 0) } %) o enfermedad ({ NUMBER($illness_percent, maximumFractionDigits: 0) } %; consulta al médico).
 TREND_TOO_EARLY = Es pronto para decirlo: pésate y apunta durante { more-days }.
 TREND_TOO_SPARSE = Es pronto para decirlo, y no bastaría con { more-days }: apunta también lo que comes.
