@@ -30,15 +30,7 @@ from steelyard.science.decision.terms import Feeling, Goal, OngoingPhase, Questi
 from steelyard.science.decision.trade import Lines, due_at, lines_of, score
 from steelyard.science.member.member import Member, Told
 from steelyard.science.numbers.estimate import Estimate, Reaching
-from steelyard.science.person.person import (
-    ActivityLevel,
-    BodyFatMethod,
-    BodyFatReading,
-    Person,
-    Sex,
-    Training,
-    TrainingStatus,
-)
+from steelyard.science.person.person import ActivityLevel, BodyFatMethod, Sex, TrainingStatus
 from steelyard.science.person.screening import Condition, EatingDisorder, Screening
 from steelyard.science.phase import Band, FinishedPhase, PhaseKind, usual_band, with_usual_diet
 from steelyard.science.rails.macronutrients import CarbohydratePreference
@@ -704,11 +696,15 @@ def test_nobody_waits_over_the_due_line_for_an_event_far_ahead(weeks: int) -> No
 
 def test_the_cut_that_comes_nearest_to_an_event_s_target_is_recommended() -> None:
     """A longer one may be held so small for its length that it ends fatter than a mini-cut."""
-    person = Person(
-        sex=Sex.MALE, age_years=51, height_cm=186.3, weight_kg=96.8, activity=ActivityLevel.SEDENTARY,
-        training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=6),
-        body_fat=BodyFatReading(fat_fraction=0.158, method=BodyFatMethod.FOUR_COMPARTMENT),
-    )  # fmt: skip
+    person = lifter(
+        age_years=51,
+        height_cm=186.3,
+        weight_kg=96.8,
+        fat=0.158,
+        method=BodyFatMethod.FOUR_COMPARTMENT,
+        activity=ActivityLevel.SEDENTARY,
+        sessions=6,
+    )
     asked = question(0.158, event=AS_OF + timedelta(weeks=20), event_fat_fraction=0.1032, band=Band(0.091, 0.14))
     found = decide(asked._replace(member=Member(Told(person, CLEAR))))
     assert found.situation is Situation.EVENT_NOW
