@@ -121,6 +121,7 @@ FORECAST_EXAMPLES = {
         profile=_LIFTER,
         screening=_CLEAR,
         start_date=date(2026, 3, 30),
+        cut_history=CutHistory(cuts_last_12_months=0),
         question=IntakeQuestion(
             target=Target(quantity=TargetQuantity.WEIGHT_KG, value=82.0),
             by_date=date(2026, 5, 11),
