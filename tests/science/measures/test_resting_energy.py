@@ -377,7 +377,7 @@ def test_leaving_a_studied_age_does_not_move_the_mean() -> None:
 def test_equations_without_age_fall_from_60_years(status: TrainingStatus) -> None:
     # Pontzer H et al. Science 2021;373:808-12: expenditure for the fat-free mass there is holds from 20 to 60 years,
     # then declines (0.7 % a year: from memory).
-    young, at_60, at_75 = (resting_energy.estimate(lifter(age=age, status=status), fat()) for age in (45.0, 60.0, 75.0))
+    young, at_60, at_75 = (resting_energy.estimate(lifter(age_years=age, status=status), fat()) for age in (45.0, 60.0, 75.0))
     ageless = {"cunningham_1980", "tinsley_ffm"}
     if set(young.preferred) <= ageless:
         assert at_60.mean == pytest.approx(young.mean)
@@ -393,7 +393,7 @@ def test_equations_without_age_fall_from_60_years(status: TrainingStatus) -> Non
 
 def test_what_holds_age_already_does_not_fall_again() -> None:
     # Without a reading: Mifflin, Henry's bands and Müller, all with age.
-    who = lifter(age=75.0, status=TrainingStatus.UNTRAINED)
+    who = lifter(age_years=75.0, status=TrainingStatus.UNTRAINED)
     found = resting_energy.estimate(who, fat(is_measured=False))
     rows = {row.id: row.kcal_per_day for row in found.rows}
     assert found.mean == pytest.approx(sorted(rows[id] for id in found.preferred)[1])
@@ -402,13 +402,13 @@ def test_what_holds_age_already_does_not_fall_again() -> None:
 
 def test_turning_60_does_not_move_the_mean() -> None:
     for status in TrainingStatus:
-        a, b = (resting_energy.estimate(lifter(age=age, status=status), fat()) for age in (60.0, 60.000001))
+        a, b = (resting_energy.estimate(lifter(age_years=age, status=status), fat()) for age in (60.0, 60.000001))
         assert b.mean == pytest.approx(a.mean, abs=0.01)
 
 
 def test_an_old_lifter_is_near_what_equations_with_age_say() -> None:
     # About the 8 % that people differ by; without the fall 21 % over Müller's equation with body composition and age.
-    found = resting_energy.estimate(lifter(age=75.0, status=TrainingStatus.ADVANCED), fat())
+    found = resting_energy.estimate(lifter(age_years=75.0, status=TrainingStatus.ADVANCED), fat())
     (with_age,) = (row.kcal_per_day for row in found.rows if row.id == "muller_ffm")
     assert found.mean / with_age < 1.10
 
