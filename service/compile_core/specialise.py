@@ -100,10 +100,19 @@ def specialise(core: Path) -> Cython:
     # All are loaded with it, so that what it was made from can be told.
     parts += [f"import steelyard.science.{module}" for module in sorted({one.module for one in marked})]
     twins = ", ".join(f"{one.name!r}: {one.name}" for one in functions.values() if one.is_entry)
-    parts += [*bodies, f"TWINS = {{{twins}}}\n"]
+    parts += [*bodies, f"TWINS = {{{twins}}}\n", f"PLACES = {_places(numbers)}\n"]
     marked_modules = {one.module for one in marked}
     codes = {module: _codes(core / f"{module.replace('.', '/')}.py", module) for module in marked_modules}
     return Cython("\n".join(parts), {one.full_name: codes[one.module][one.full_name] for one in marked})
+
+
+def _places(numbers: dict[tuple[str, str], dict[str, int]]) -> str:
+    """The fields of named tuples that compiled forms take by their place, as text: by module, and by class."""
+    found: dict[str, dict[str, dict[str, int]]] = {}
+    for (module, name), fields in numbers.items():
+        if fields:
+            found.setdefault(f"steelyard.science.{module}", {})[name] = fields
+    return repr(found)
 
 
 def _codes(path: Path, module: str) -> dict[str, CodeType]:

@@ -18,6 +18,7 @@ from steelyard.http.wire.encoding import NonFiniteAnswer, encode_finite
 from steelyard.science.log.view import drawn_to
 from steelyard.science.numbers import twins as compiled
 from steelyard.science.numbers.rounding import rounded_column
+from steelyard.science.rails import Subject
 
 _ANSWERS = {o.operation_id: o for o in OPERATIONS if o.request_examples and not o.renders}
 
@@ -174,6 +175,21 @@ def test_a_build_of_other_code_is_left_alone(monkeypatch: pytest.MonkeyPatch) ->
     monkeypatch.setattr(_floats, "CHECKSUM", _floats.CHECKSUM + 1)
     assert not compiled.use_compiled(True)
     assert not compiled.is_compiled()
+
+
+@pytest.mark.usefixtures("both_forms")
+@pytest.mark.parametrize("moved", [{"weight_kg": 4}, {"mass_kg": 3}, {"weight_kg": 99}])
+def test_a_build_that_looks_for_a_field_where_it_no_longer_is_is_left_alone(
+    monkeypatch: pytest.MonkeyPatch, moved: dict[str, int]
+) -> None:
+    """What stands in the place of a weight would be taken for one."""
+    from steelyard.science import _floats
+
+    subject = _floats.PLACES["steelyard.science.rails.subject"]["Subject"]
+    assert subject["weight_kg"] == Subject._fields.index("weight_kg")
+    assert compiled.use_compiled(True)
+    monkeypatch.setitem(_floats.PLACES["steelyard.science.rails.subject"], "Subject", moved)
+    assert not compiled.use_compiled(True)
 
 
 @pytest.mark.usefixtures("both_forms")

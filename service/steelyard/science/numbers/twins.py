@@ -5,6 +5,7 @@ one that such functions call. Both forms give the same answer to the last bit (t
 speed. A build that does not belong to the very code at hand is left alone.
 """
 
+import sys
 from collections.abc import Callable, Mapping
 from functools import wraps
 from importlib import import_module
@@ -51,11 +52,28 @@ def _use(twins: Mapping[str, Callable[..., Any]]) -> Mapping[str, Callable[..., 
 def _load() -> Mapping[str, Callable[..., Any]]:
     """The compiled forms; none where there is no build, or one of other code."""
     try:
-        from steelyard.science._floats import CHECKSUM, TWINS
+        from steelyard.science._floats import CHECKSUM, PLACES, TWINS
     except ImportError:
         return _use({})
     codes = {name: function.__code__ for name, function in _marked.items()}
-    return _use(TWINS if checksum_of(codes) == CHECKSUM else {})
+    return _use(TWINS if checksum_of(codes) == CHECKSUM and _are_in_place(PLACES) else {})
+
+
+def _are_in_place(places: Mapping[str, Mapping[str, Mapping[str, int]]]) -> bool:
+    """Whether named tuples, by module and class, have their fields where compiled forms look for them; of those loaded,
+    as all are that such forms were made from."""
+    return all(
+        _fields_of(sys.modules[module], name)[place : place + 1] == (field,)
+        for module, classes in places.items()
+        if module in sys.modules
+        for name, fields in classes.items()
+        for field, place in fields.items()
+    )
+
+
+def _fields_of(module: ModuleType, name: str) -> tuple[str, ...]:
+    fields: tuple[str, ...] = getattr(getattr(module, name, None), "_fields", ())
+    return fields
 
 
 class _Kernels:
