@@ -204,6 +204,14 @@ def test_numbers_dates_and_plurals_by_locale() -> None:
     assert "1 weiteren Tag" in said(say("TREND_TOO_EARLY", more_days=1), "de")
 
 
+def test_a_phase_that_people_would_need_longer_for_is_not_said_to_be_longer() -> None:
+    """The same plan says to stop after its weeks at the latest."""
+    compared = {"en": "the same loss would take 8 weeks", "de": "würde 8 Wochen dauern", "es": "llevaría 8 semanas"}
+    message = say("PLANNED_AS_EATEN", percent=85.0, weeks=6, usual_weeks=8)
+    for tag, words in compared.items():
+        assert words in said(message, tag).replace("\u00a0", " "), tag
+
+
 @pytest.mark.parametrize("code", ["WARNED_RECENT_CUT", "DECISION_CUT_TOO_RECENT", "DECISION_EVENT_TOO_NEAR"])
 def test_nothing_is_0_weeks_away(code: str) -> None:
     params = filled(code, random.Random(code)) | {"weeks": 0, "limit_weeks": 8.0}

@@ -377,7 +377,9 @@ def test_leaving_a_studied_age_does_not_move_the_mean() -> None:
 def test_equations_without_age_fall_from_60_years(status: TrainingStatus) -> None:
     # Pontzer H et al. Science 2021;373:808-12: expenditure for the fat-free mass there is holds from 20 to 60 years,
     # then declines (0.7 % a year: from memory).
-    young, at_60, at_75 = (resting_energy.estimate(lifter(age_years=age, status=status), fat()) for age in (45.0, 60.0, 75.0))
+    young, at_60, at_75 = (
+        resting_energy.estimate(lifter(age_years=age, status=status), fat()) for age in (45.0, 60.0, 75.0)
+    )
     ageless = {"cunningham_1980", "tinsley_ffm"}
     if set(young.preferred) <= ageless:
         assert at_60.mean == pytest.approx(young.mean)
