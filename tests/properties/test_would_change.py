@@ -185,3 +185,31 @@ def test_what_is_said_to_change_the_answer_does(size: int) -> None:
     assert len(false) <= 0.02 * sum(tried.values()), false
     assert sum(tried.values()) > 0.7 * size
     assert len(tried) >= 10
+
+
+def test_no_wish_makes_a_cut_due_where_none_is_safe() -> None:
+    """Of what she eats half is logged: by her log no deficit is left, over the line of who would be leaner as well."""
+    began = date(2026, 7, 6)
+    days = [(began + timedelta(days=day)).isoformat() for day in range(28)]
+    asked = {
+        "profile": {
+            "sex": "female",
+            "age_years": 35,
+            "height_cm": 165,
+            "weight_kg": 68,
+            "body_fat": {"fat_fraction": 0.32, "method": "dxa"},
+            "activity": {"kind": "level", "level": "light"},
+            "training": {"status": "intermediate", "resistance_sessions_per_week": 4},
+        },
+        "screening": CLEAR,
+        "as_of_date": (began + timedelta(days=28)).isoformat(),
+        "log": {
+            "weights": [{"date": day, "weight_kg": 67.7 + 0.6 * (number % 2)} for number, day in enumerate(days)],
+            "intakes": [{"date": day, "intake_kcal": 1050} for day in days],
+        },
+    }
+    answer = decide(asked)
+    assert not has_open(answer, CUTS)
+    assert not is_cut(decide(asked | {"feeling": "would_like_leaner"}))
+    assert answer["situation"] == "not_yet"
+    assert "CHANGE_MOTIVE" not in {note["code"] for note in answer["what_would_change"]}

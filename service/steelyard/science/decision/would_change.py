@@ -91,6 +91,8 @@ def _motive(facts: Facts) -> list[Message]:
     is_shut = facts.refused is not None or not q.fat.is_measured or _is_too_soon(facts)
     if due is None or motive(q) is not Feeling.CONTENT or is_shut:
         return []
+    if q.fat_fraction >= due and all(cut.closed is not None for cut in facts.cuts):
+        return []  # over that line as well no deficit is safe now, whoever would like one
     return [say("CHANGE_MOTIVE", due_percent=100 * due)]
 
 
