@@ -10,11 +10,16 @@ import matplotlib
 import msgspec
 import pytest
 from pictured import ASKED, drawing, published_schema
+from steelyard.http.app import OPERATIONS
+from steelyard.http.rendering.formats.plan_summary import summary
 from steelyard.http.rendering.pictures import palette, text_width
 from steelyard.http.rendering.pictures.labels import LABEL_PX
 from steelyard.http.rendering.pictures.palette import OKABE_ITO, Look, PictureWidth, Theme, look_of
+from steelyard.http.rendering.pictures.plan_picture import draw
 from steelyard.http.rendering.pictures.time_panels import Shade, Span, ends_of, labels_of, ticks_of
 from steelyard.http.rendering.wording import Words
+from steelyard.http.schemas.plans import PlanRequest
+from steelyard.http.schemas.shared_fields import Interval
 from steelyard.science.register import Message
 
 LOOKS = {theme: look_of(theme, PictureWidth.PAGE, Words("en", spares=False)) for theme in Theme}
@@ -154,6 +159,18 @@ def test_a_number_is_rounded_as_within_a_text(language: str, value: float) -> No
     assert words.number(abs(value), 2) in title
     assert words.number(value, 2) == words.number(value, 2).replace("-", "−")
     assert words.number(value, 2).lstrip("−") == words.number(abs(value), 2)
+
+
+def test_a_plan_is_rounded_alike_in_its_picture_and_its_summary() -> None:
+    """Of 2.55 kg a picture had 2.5, and the summary of the same plan 2.6."""
+    request = msgspec.convert(ASKED["gain"][1], PlanRequest, strict=False)
+    (operation,) = (one for one in OPERATIONS if one.path == "/v1/plans")
+    plan = operation.compute(request)
+    phase = plan.phases[0]
+    change = msgspec.structs.replace(phase.change, weight_kg=Interval(lower=0.65, mean=1.6, upper=2.55))
+    plan = msgspec.structs.replace(plan, phases=[msgspec.structs.replace(phase, change=change), *plan.phases[1:]])
+    assert "weight 1.6 kg (0.6 to 2.6)" in draw(request, plan, LOOKS[Theme.LIGHT]).description.replace("\u00a0", " ")
+    assert "+1.6 kg (+0.6 to +2.6)" in summary(request, plan, Words("en", spares=False)).decode().replace("\u00a0", " ")
 
 
 @pytest.mark.parametrize("language", ["en", "de", "es"])

@@ -61,8 +61,7 @@ class Words(NamedTuple):
 
     def number(self, value: float, digits: int = 1, *, is_change: bool = False, unit: str = "") -> str:
         """A number with a true minus sign, and never a minus zero; with its sign where it is a change."""
-        # As written, like the numbers within a text: of -0.175 the float itself is a little nearer to -0.17.
-        rounded = float(round(Decimal(str(float(value))), digits)) + 0.0
+        rounded = round_as_written(value, digits)
         text = f"{rounded:+,.{digits}f}" if is_change and rounded else f"{rounded:,.{digits}f}"
         if self.language != "en":
             text = text.translate(_marks(self.language))
@@ -101,6 +100,11 @@ class Words(NamedTuple):
     def strategy(self, label: str) -> str:
         """The name of a ready-made strategy, or the label that a caller gave to their own."""
         return one_line(self.say("strategy-name", strategy=label))
+
+
+def round_as_written(value: float, digits: int) -> float:
+    """A number as texts and tables round it: of -0.175 the float itself is a little nearer to -0.17."""
+    return float(round(Decimal(str(float(value))), digits)) + 0.0
 
 
 @cache

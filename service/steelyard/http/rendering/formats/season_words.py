@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from ...schemas.seasons import BrokenLimit, IntakeStep, OptimumResponse, SeasonPhase, SeasonResponse, SeasonWeek
-from ..wording import Words, tells_weight, told_once
+from ..wording import Words, round_as_written, tells_weight, told_once
 
 Answer = SeasonResponse | OptimumResponse
 _DIETING = "weeks_dieting"  # the one limit that is not of body fat
@@ -37,7 +37,9 @@ def title(words: Words, answer: Answer) -> str:
         return words.say("document-season", date=str(answer.plan.weeks[0].start_date), weeks=weeks)
     if words.spares:
         end = answer.plan.weeks[-1].at_end
-        return words.say("picture-forecast", weeks=weeks, date=str(end.date), weight_kg=round(end.weight_kg.mean, 1))
+        return words.say(
+            "picture-forecast", weeks=weeks, date=str(end.date), weight_kg=round_as_written(end.weight_kg.mean, 1)
+        )
     lean, fat = (
         words.number(of.mean, is_change=True, unit="kg") for of in (totals.lean_gained_kg, totals.fat_gained_kg)
     )

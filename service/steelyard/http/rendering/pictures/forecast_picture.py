@@ -8,7 +8,7 @@ from ...schemas.forecasts import ForecastRequest, ForecastResponse, PathQuestion
 from ...schemas.phases import ForecastPoint
 from ...schemas.plans import PhaseTotals
 from ...schemas.shared_fields import Interval
-from ..wording import Words, tells_weight, told_once
+from ..wording import Words, round_as_written, tells_weight, told_once
 from . import time_panels as over_time
 from .interval_rows import Group, Row
 from .labels import Layer, Sample
@@ -65,7 +65,9 @@ def _title(words: Words, request: ForecastRequest, forecast: ForecastResponse) -
         weeks = len(forecast.weeks)
         if not tells_weight(forecast.cautions):
             return words.say("picture-forecast-intake", weeks=weeks)
-        return words.say("picture-forecast", weeks=weeks, date=str(end.date), weight_kg=round(end.weight_kg.mean, 1))
+        return words.say(
+            "picture-forecast", weeks=weeks, date=str(end.date), weight_kg=round_as_written(end.weight_kg.mean, 1)
+        )
     intake_kcal = forecast.intake_kcal or 0
     if forecast.reached_on is None:
         return words.say("picture-target-met", intake_kcal=intake_kcal)
@@ -85,7 +87,7 @@ def _nearest(words: Words, forecast: ForecastResponse) -> list[str]:
 
 def _weight_kg(request: ForecastRequest) -> float:
     """What the forecast starts from."""
-    return request.profile.weight_kg if request.state is None else round(request.state.weight_kg.mean, 1)
+    return request.profile.weight_kg if request.state is None else round_as_written(request.state.weight_kg.mean, 1)
 
 
 # --- panels: weight against tissue, body fat, and what is eaten ---------------------------------------------------

@@ -9,7 +9,7 @@ from steelyard.science.phase import PhaseKind
 from ...schemas.plans import Phase, PlanRequest, PlanResponse
 from ...schemas.shared_fields import Interval
 from ..formats import plan_words
-from ..wording import Words, tells_weight
+from ..wording import Words, round_as_written, tells_weight
 from . import interval_rows
 from .forecast_picture import Eaten, changes_group, intake_panel, start_of, weight_panel
 from .palette import Look
@@ -120,6 +120,6 @@ def _ends(name: str, of: Interval, scale: float = 1.0) -> dict[str, float]:
     """An interval as parameters: ``fat_kg``, ``fat_lower_kg``, ``fat_upper_kg``."""
     what, _, unit = name.rpartition("_")
     return {
-        f"{what}{end}_{unit}": round(scale * value, 1) + 0.0
+        f"{what}{end}_{unit}": round_as_written(scale * value, 1)
         for end, value in (("", of.mean), ("_lower", of.lower), ("_upper", of.upper))
     }
