@@ -480,6 +480,18 @@ def test_forecasts_and_decisions_expect_what_is_kept(weekly: list[Json]) -> None
             assert ends[0] > ends[1] + 0.3
 
 
+@pytest.mark.parametrize(("beside_kcal", "is_said"), [(-300, True), (0, False), (150, False)])
+def test_of_deficits_kept_nothing_is_said_to_who_holds_or_gains(
+    weekly: list[Json], beside_kcal: int, is_said: bool
+) -> None:
+    state = {**weekly[-1]["state"], "adherence": {"mean": 0.6, "standard_deviation": 0.1, "weeks": 6}}
+    kcal = round(state["maintenance_kcal"]["mean"]) + beside_kcal
+    schedule = [{"weeks": 6, "intake_kcal": kcal, "protein_g_per_kg": 2.0}]
+    ask = {"start_date": "2026-05-12", "question": {"kind": "path", "schedule": schedule}}
+    answer = call("forecast_intake", {**WHO, "state": state, **ask})
+    assert ("FORECAST_AS_KEPT" in {reason["code"] for reason in answer["reasons"]}) is is_said
+
+
 LEAN = {"fat_fraction": 0.12, "method": "dxa"}
 HEAVY = {"sex": "female", "height_cm": 165.0, "weight_kg": 96.0, "body_fat": {"fat_fraction": 0.52, "method": "dxa"}}
 

@@ -3,7 +3,7 @@
 from datetime import date, timedelta
 from typing import NamedTuple
 
-from steelyard.science.body import ALL_SOURCES, BodyTarget, PathPoint, TargetQuantity, UncertaintySource
+from steelyard.science.body import ALL_SOURCES, DEFICIT_FROM, BodyTarget, PathPoint, TargetQuantity, UncertaintySource
 from steelyard.science.log import LogMaintenance, tail_of
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
@@ -24,7 +24,7 @@ from steelyard.science.rails import (
     cleared_with,
     least_fat_kcal,
 )
-from steelyard.science.register import OutOfDomain
+from steelyard.science.register import Message, OutOfDomain
 
 from .answered import Answered, answering
 from .dates import check_dates, check_not_before_state
@@ -151,11 +151,19 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
             told=cleared_with(_told(asked, found, found.told.value), found.told),
             effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),
         ),
-        reasons=[resting.reason, *found.reasons, *counted_on(member), *allowed_for(path)],
+        reasons=[resting.reason, *found.reasons, *_counted_on(member, found), *allowed_for(path)],
         cautions=[*member.cautions, *beside_log(member, asked.start), *what_grows(member)],
         actions=found.actions,
         state=state_of(member, known_day(member, asked.start)),
     )
+
+
+def _counted_on(member: Member, found: IntakeAnswer) -> list[Message]:
+    """What is expected of a deficit, where one is told: of a hold or a gain nothing is kept or not."""
+    kept = member.body.kept
+    if kept is None or min(found.path.energy_balances_kcal(), default=0.0) > -kept.mean * DEFICIT_FROM:
+        return []
+    return counted_on(member)
 
 
 def _answer(asked: ForecastAsked, member: Member) -> IntakeAnswer:
