@@ -280,6 +280,10 @@ def test_a_unit_never_begins_a_line(tag: str) -> None:
     assert not [text for text in set_in_lines if re.search(r"[}\d] (%|(kg|kcal|g|min)\b)", text)]
 
 
+def test_a_percent_sign_stands_at_its_number_in_english() -> None:
+    assert not [text for text in ENGLISH.entries.values() if re.search(r"[}\d]\s%", text)]
+
+
 @pytest.mark.parametrize("tag", LANGUAGES)
 def test_what_rounds_to_nothing_has_no_sign(tag: str) -> None:
     text = said(say("BRIEFING_SO_FAR", fat_kg=-0.05, lean_kg=-0.04, carried_kg=-0.0, balance_kcal=-0.5), tag)
