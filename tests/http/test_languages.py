@@ -212,6 +212,12 @@ def test_a_phase_that_people_would_need_longer_for_is_not_said_to_be_longer() ->
         assert words in said(message, tag).replace("\u00a0", " "), tag
 
 
+def test_a_range_is_not_said_to_be_chosen_that_is_the_usual_one() -> None:
+    """It is said of the band that stands for whoever chose none, as well."""
+    chosen = {"en": "chose", "de": "gewählt", "es": "elegiste"}
+    assert not [tag for tag, word in chosen.items() if word in said(say("DECISION_NO_DUE"), tag)]
+
+
 @pytest.mark.parametrize("code", ["WARNED_RECENT_CUT", "DECISION_CUT_TOO_RECENT", "DECISION_EVENT_TOO_NEAR"])
 def test_nothing_is_0_weeks_away(code: str) -> None:
     params = filled(code, random.Random(code)) | {"weeks": 0, "limit_weeks": 8.0}
