@@ -27,7 +27,9 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject,
     elif verdict is Verdict.CONTRADICTED:
         found.append(say(texts.CONTRADICTED, weight_kg=now.window.weight.mean, planned_kg=judged.moved_kg))
     elif verdict is Verdict.WITHIN_INTERVAL:
-        code = texts.WITHIN if planned.lower <= observed <= planned.upper else texts.NEAR
+        # By the tenths that are told: nobody reads that 0.7 kg is near 0.1 to 0.7 kg.
+        is_inside = round(planned.lower, 1) <= round(observed, 1) <= round(planned.upper, 1)
+        code = texts.WITHIN if is_inside else texts.NEAR
         found.append(say(code, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper))
     else:
         chance = judged.likely.faster if verdict is Verdict.FASTER else judged.likely.slower
