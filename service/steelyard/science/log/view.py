@@ -20,6 +20,10 @@ class View:
 
     def __init__(self, fit: LogFit, *, in_hindsight: bool) -> None:
         self._fit, self._rows, self._is_hindsight = fit, fit.now if in_hindsight else fit.then, in_hindsight
+        # Where the habit is told nothing hangs on what it may have been. Made here, where the reading that names its
+        # constants can be seen to reach it: columns are asked for when it is over.
+        moves = 0.0 if fit.shift else HABIT_UNTOLD * 1000.0 * fit.per_kcal / LOGGING_RATIO
+        self._habit_variance = moves * moves
 
     def _means(self, row: int) -> Column:
         return self._fit.row(self._rows, row)  # type: ignore[return-value]
@@ -28,11 +32,8 @@ class View:
         return deviations(self._fit.row(self._rows, row + 1), 1.0)
 
     def _with_lasting(self, row: int) -> Column:
-        fit = self._fit
-        # Where the habit is told nothing hangs on what it may have been.
-        moves = 0.0 if fit.shift else HABIT_UNTOLD * 1000.0 * fit.per_kcal / LOGGING_RATIO
-        habit = fit.columns[k.BY_ALPHA :: k.COLUMNS]
-        return with_lasting_water(fit.row(self._rows, row + 1), habit, moves * moves)
+        habit = self._fit.columns[k.BY_ALPHA :: k.COLUMNS]
+        return with_lasting_water(self._fit.row(self._rows, row + 1), habit, self._habit_variance)
 
     @facet
     def weight_kg(self) -> Column:
