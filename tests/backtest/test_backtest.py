@@ -28,7 +28,7 @@ from backtest.generator import (
     draw_outcomes,
     draw_people,
 )
-from steelyard.science.body.forecasting import Forecast, Spread, forecast
+from steelyard.science.body.forecasting import Figures, Forecast, forecast
 from steelyard.science.body.uncertainty import ALL_SOURCES, UncertaintySource
 
 # What moves the change of fat: carried mass and noise move only the scale.
@@ -100,7 +100,7 @@ def _all_sds(path: Forecast) -> list[Array]:
     """Every SD that a forecast can be asked for, (values, people) for each point."""
     spreads = path.spreads()
     nodes = path.nodes
-    changes: list[Spread] = [path.spread_of_change(nodes[0], node) for node in nodes[1:]]
+    changes: list[Figures] = [path.spread_of_change(nodes[0], node) for node in nodes[1:]]
     changes += [path.spread_of_change(nodes[-2], nodes[-1])]
     people = len(np.atleast_1d(path.states[0].fat_kg))
     noisy = [point.weighing_sd_kg for point in path.points()]

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from steelyard.http.endpoints import mapping
 from steelyard.http.wire.encoding import NonFiniteAnswer, encode_finite
 from steelyard.science.body import PathPoint
-from steelyard.science.body.forecasting import Spread
+from steelyard.science.body.forecasting import Figures
 from steelyard.science.numbers import Estimate
 from steelyard.science.rails import RailAction
 from steelyard.science.register import Ids, say
@@ -103,7 +103,7 @@ def test_no_part_of_a_point_of_a_forecast_hides_that_it_is_no_number(place: int)
 
 
 def _point(means: list[float]) -> PathPoint:
-    return PathPoint(*means, Spread(0.5, 0.5, 0.5, 0.5, 90.0, 0.01), 0.6)  # type: ignore[call-arg, arg-type]
+    return PathPoint(*means, Figures(0.5, 0.5, 0.5, 0.5, 90.0, 0.01), 0.6)  # type: ignore[call-arg, arg-type]
 
 
 def test_ids_of_entries_are_written_once_and_read_like_a_list() -> None:

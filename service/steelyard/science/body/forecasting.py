@@ -25,19 +25,9 @@ class Stretch(NamedTuple):
     lengths: tuple[float, ...]
 
 
-class Spread(NamedTuple):
-    """Standard deviations at a point [kg, kcal/d, 1], daily noise left out."""
-
-    weight_kg: Number
-    fat_kg: Number
-    lean_kg: Number
-    carried_kg: Number
-    maintenance_kcal: Number
-    fat_fraction: Number
-
-
-class Slip(NamedTuple):
-    """How far from the body that eats its plan the one lies that people come to who are given it [kg, kcal/d, 1]."""
+class Figures(NamedTuple):
+    """One figure for each quantity of a point [kg, kcal/d, 1], daily noise left out: its SD (a ``spread``), or how far
+    somebody lies from what is expected (a ``slip``)."""
 
     weight_kg: Number
     fat_kg: Number
@@ -50,15 +40,15 @@ class Slip(NamedTuple):
 class ApartFrom(NamedTuple):
     """Where people lie on the mean who are given a plan, against a body that eats it, and their SDs."""
 
-    slip: Slip
-    spread: Spread
+    slip: Figures
+    spread: Figures
 
 
 class OfPeople(NamedTuple):
     """What comes at a point of people who are given the plan: where they lie on the mean, with SDs as of the point."""
 
-    slip: Slip
-    spread: Spread
+    slip: Figures
+    spread: Figures
     weighing_sd_kg: Number
 
 
@@ -72,7 +62,7 @@ class PathPoint(NamedTuple):
     carried_kg: Number
     maintenance_kcal: Number
     fat_fraction: Number
-    spread: Spread
+    spread: Figures
     weighing_sd_kg: Number
     people: OfPeople | None = None
 
@@ -87,11 +77,11 @@ class PathPoint(NamedTuple):
         weight, fat, lean, carried, maintenance, fraction, sd, _, people = self
         found, moved = water.sd**2, moves.sd**2
 
-        def as_logged(sd: Spread) -> tuple[Spread, Number]:
+        def as_logged(sd: Figures) -> tuple[Figures, Number]:
             of_weight, of_fat, of_lean, of_carried, of_maintenance, of_fraction = sd
             of_lean, of_carried = (of_lean**2 + found) ** 0.5, (of_carried**2 + found + moved) ** 0.5
             of_weight = (of_weight**2 + moved) ** 0.5
-            spread = Spread(of_weight, of_fat, of_lean, of_carried, ratio * of_maintenance, of_fraction)
+            spread = Figures(of_weight, of_fat, of_lean, of_carried, ratio * of_maintenance, of_fraction)
             return spread, (of_weight**2 + weighing_variance) ** 0.5
 
         spread, noisy = as_logged(sd)
@@ -163,7 +153,7 @@ class Forecast(NamedTuple):
         """Maintenance of the body at point ``i`` [kcal/d]."""
         return current_maintenance_kcal(self.model, self.states[i])
 
-    def spreads(self) -> list[Spread]:
+    def spreads(self) -> list[Figures]:
         """SDs of the values at every point."""
         return _spreads(self.states, self.nodes, self.values, self._moved_values, self.carried_spread, ops=self.ops)
 
@@ -201,7 +191,7 @@ class Forecast(NamedTuple):
         """At the nodes, what comes of eating one SD more than the plan."""
         return next(run.values for run in self.moved if run.source is UncertaintySource.ADHERENCE)
 
-    def spread_of_change(self, since: int, until: int) -> Spread:
+    def spread_of_change(self, since: int, until: int) -> Figures:
         """SDs of the change between two points that are nodes (the start, or ends of stretches)."""
         return self._spread_at(self.nodes.index(until), self.nodes.index(since))
 
@@ -233,7 +223,7 @@ class Forecast(NamedTuple):
     def _moved_values(self) -> list[list[_Values]]:
         return [run.values for run in self.moved]
 
-    def _spread_at(self, node: int, since: int | None) -> Spread:
+    def _spread_at(self, node: int, since: int | None) -> Figures:
         return _spread(
             self.states, self.nodes, self.values, self._moved_values, self.carried_spread, node, since, ops=self.ops
         )
@@ -275,7 +265,7 @@ def _spread(
     since: int | None,
     *,
     ops: Elementwise = FLOATS,
-) -> Spread:
+) -> Figures:
     """How far the runs in ``moved`` lie from the expected one at a node (less at ``since``): their root sum of squares.
 
     The response of carried mass is a share of what the expected run carries otherwise than at the start (or ``since``).
@@ -308,7 +298,7 @@ def _spread(
     response = carried_spread * (_carried(states[nodes[node]]) - _carried(states[origin]))
     response = response * response
     return new_tuple(
-        Spread,
+        Figures,
         (
             ops.sqrt(weight + response), ops.sqrt(fat), ops.sqrt(lean), ops.sqrt(carried + response),
             ops.sqrt(maintenance), ops.sqrt(fraction),
@@ -330,11 +320,20 @@ def _spreads(
     carried_spread: Number,
     *,
     ops: Elementwise = FLOATS,
-) -> list[Spread]:
+) -> list[Figures]:
     """SDs at every point, between nodes by the day."""
-    found: list[Spread] = []
+    at_nodes = []
     for n in range(len(nodes)):
-        high = _spread(states, nodes, expected, moved, carried_spread, n, None, ops=ops)
+        at_nodes.append(_spread(states, nodes, expected, moved, carried_spread, n, None, ops=ops))
+    return _by_day(states, nodes, at_nodes)
+
+
+@inlined
+def _by_day(states: Sequence[BodyState], nodes: Sequence[int], at_nodes: Sequence[Figures]) -> list[Figures]:
+    """Figures at every point from those at the nodes: between two of them by the day."""
+    found: list[Figures] = []
+    for n in range(len(nodes)):
+        high = at_nodes[n]
         if found:
             low = found[-1]
             first, last = states[len(found) - 1].day, states[nodes[n]].day
@@ -346,10 +345,10 @@ def _spreads(
 
 
 @inlined
-def _between(low: Spread, high: Spread, share: Number) -> Spread:
+def _between(low: Figures, high: Figures, share: Number) -> Figures:
     weight, fat, lean, carried, maintenance, fraction = low
     return new_tuple(
-        Spread,
+        Figures,
         (
             weight + share * (high.weight_kg - weight),
             fat + share * (high.fat_kg - fat),
@@ -395,7 +394,7 @@ def _people(
     eaten: Sequence[_Values],
     usual: Sequence[_Values],
     less: Sequence[_Values],
-    told: Spread,
+    told: Figures,
     node: int,
     since: int | None,
     *,
@@ -406,9 +405,9 @@ def _people(
     fat, lean, carried, maintenance, fraction = _apart(usual, expected, node, since)
     fat_, lean_, carried_, maintenance_, fraction_ = _apart(eaten, expected, node, since)
     fat__, lean__, carried__, maintenance__, fraction__ = _apart(less, usual, node, since)
-    slip = new_tuple(Slip, (fat + lean + carried, fat, lean, carried, maintenance, fraction))
+    slip = new_tuple(Figures, (fat + lean + carried, fat, lean, carried, maintenance, fraction))
     spread = new_tuple(
-        Spread,
+        Figures,
         (
             _in_place_of(told.weight_kg, fat_ + lean_ + carried_, fat__ + lean__ + carried__, ops),
             _in_place_of(told.fat_kg, fat_, fat__, ops),
@@ -429,47 +428,29 @@ def _peoples(
     eaten: Sequence[_Values],
     usual: Sequence[_Values],
     less: Sequence[_Values],
-    spreads: Sequence[Spread],
+    spreads: Sequence[Figures],
     *,
     ops: Elementwise = FLOATS,
 ) -> list[ApartFrom]:
     """``_people`` at every point, between nodes by the day."""
-    found: list[ApartFrom] = []
+    slips, wider = [], []
     for n in range(len(nodes)):
-        high = _people(expected, eaten, usual, less, spreads[nodes[n]], n, None, ops=ops)
-        if found:
-            low = found[-1]
-            first, last = states[len(found) - 1].day, states[nodes[n]].day
-            while len(found) < nodes[n]:
-                share = (states[len(found)].day - first) / (last - first)
-                slip = _slip_between(low.slip, high.slip, share)
-                spread = _between(low.spread, high.spread, share)
-                found.append(new_tuple(ApartFrom, (slip, spread)))
-        found.append(high)
+        slip, spread = _people(expected, eaten, usual, less, spreads[nodes[n]], n, None, ops=ops)
+        slips.append(slip)
+        wider.append(spread)
+    slips = _by_day(states, nodes, slips)
+    wider = _by_day(states, nodes, wider)
+    found = []
+    for i in range(len(slips)):
+        found.append(new_tuple(ApartFrom, (slips[i], wider[i])))
     return found
-
-
-@inlined
-def _slip_between(low: Slip, high: Slip, share: Number) -> Slip:
-    weight, fat, lean, carried, maintenance, fraction = low
-    return new_tuple(
-        Slip,
-        (
-            weight + share * (high.weight_kg - weight),
-            fat + share * (high.fat_kg - fat),
-            lean + share * (high.lean_kg - lean),
-            carried + share * (high.carried_kg - carried),
-            maintenance + share * (high.maintenance_kcal - maintenance),
-            fraction + share * (high.fat_fraction - fraction),
-        ),
-    )
 
 
 @compiled
 def _points(
     model: BodyModel,
     states: Sequence[BodyState],
-    spreads: Sequence[Spread],
+    spreads: Sequence[Figures],
     people: Sequence[ApartFrom] | None,
     has_noise: bool,
     *,
