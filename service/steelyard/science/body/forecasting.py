@@ -270,23 +270,10 @@ def _spread(
 
     The response of carried mass is a share of what the expected run carries otherwise than at the start (or ``since``).
     """
-    fat_here, lean_here, carried_here, maintenance_here, fraction_here = expected[node]
     weight = fat = lean = carried = maintenance = fraction = 0.0
     for run in moved:
         # Never in place: on arrays the values are the states themselves.
-        fat_, lean_, carried_, maintenance_, fraction_ = run[node]
-        fat_ = fat_ - fat_here
-        lean_ = lean_ - lean_here
-        carried_ = carried_ - carried_here
-        maintenance_ = maintenance_ - maintenance_here
-        fraction_ = fraction_ - fraction_here
-        if since is not None:
-            before, start = run[since], expected[since]
-            fat_ = fat_ - (before[0] - start[0])
-            lean_ = lean_ - (before[1] - start[1])
-            carried_ = carried_ - (before[2] - start[2])
-            maintenance_ = maintenance_ - (before[3] - start[3])
-            fraction_ = fraction_ - (before[4] - start[4])
+        fat_, lean_, carried_, maintenance_, fraction_ = _apart(run, expected, node, since)
         change = fat_ + lean_ + carried_
         weight = weight + change * change
         fat = fat + fat_ * fat_
