@@ -168,14 +168,14 @@ def test_intervals_of_points_hold_both_too_for_one_and_for_many() -> None:
         weight_kg=many(np.full(2, 80.0)), fat_kg=Estimate(many(np.array([16.0, 12.0])), many(np.array([1.5, 1.0]))),
         maintenance_kcal=Estimate(many(np.full(2, 2600.0)), many(np.full(2, 120.0))), resting_kcal=1800.0,
     )  # fmt: skip
-    together = forecast(both, DEFICIT, ops=ops).of_people()
+    together = [point.people for point in forecast(both, DEFICIT, ops=ops).points()]
     for who, body in enumerate((BODY, lean)):
-        alone = forecast(body, DEFICIT).of_people()
+        alone = [point.people for point in forecast(body, DEFICIT).points()]
         for one, many_ in zip(alone, together, strict=True):
             assert one is not None
             assert many_ is not None
-            for a, b in zip(one, many_, strict=True):
-                assert [float(x) for x in a] == pytest.approx([float(np.broadcast_to(x, 2)[who]) for x in b], abs=1e-9)
+            a, b = ([*each.slip, *each.spread, each.weighing_sd_kg] for each in (one, many_))
+            assert [float(x) for x in a] == pytest.approx([float(np.broadcast_to(x, 2)[who]) for x in b], abs=1e-9)
 
 
 def test_whoever_keeps_the_whole_of_it_gets_the_forecast_of_the_plan() -> None:

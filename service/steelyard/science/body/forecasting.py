@@ -159,7 +159,12 @@ class Forecast(NamedTuple):
 
     def points(self) -> list[PathPoint]:
         """What is expected at every point, the start included."""
-        return _points(self.model, self.states, self.spreads(), self._people_at_each(), self.has_noise, ops=self.ops)
+        spreads = self.spreads()
+        people = None
+        if self.people is not None:
+            usual, less = self.people
+            people = _peoples(self.states, self.nodes, self.values, self._eaten, usual, less, spreads, ops=self.ops)
+        return _points(self.model, self.states, spreads, people, self.has_noise, ops=self.ops)
 
     def point_at(self, i: int) -> PathPoint:
         """What is expected at one of the nodes."""
@@ -167,16 +172,6 @@ class Forecast(NamedTuple):
         spread, people = self._spread_at(node, None), self._people_at(node, None)
         found = None if people is None else [people]
         return _points(self.model, [self.states[i]], [spread], found, self.has_noise, ops=self.ops)[0]
-
-    def of_people(self) -> Sequence[ApartFrom | None]:
-        """What comes of people at every point, against it, with its SDs; between nodes by the day."""
-        return self._people_at_each() or [None] * len(self.states)
-
-    def _people_at_each(self) -> list[ApartFrom] | None:
-        if self.people is None:
-            return None
-        usual, less = self.people
-        return _peoples(self.states, self.nodes, self.values, self._eaten, usual, less, self.spreads(), ops=self.ops)
 
     def _people_at(self, node: int, since: int | None) -> ApartFrom | None:
         """What comes of people at a node, or changes between two, against what is expected; with its SDs."""

@@ -148,12 +148,11 @@ class Alternative(NamedTuple):
 
     def end_fat_fraction(self) -> Estimate:
         """Body fat at the end of the weeks asked for."""
-        state, people = self.told_path.states[self.last], self.told_path.of_people()[self.last]
-        mean, sd = float(state.fat_kg / state.weight_kg), float(self.told_path.spreads()[self.last].fat_fraction)
+        point = self.told_path.points()[self.last]
+        mean, sd, people = float(point.fat_fraction), float(point.spread.fat_fraction), point.people
         if people is None:
             return Estimate(mean, sd)
-        slip, spread = people
-        return Reaching(mean, sd, float(slip.fat_fraction), float(spread.fat_fraction))
+        return Reaching(mean, sd, float(people.slip.fat_fraction), float(people.spread.fat_fraction))
 
     def weeks_above(self, fraction: float) -> int:
         """Weeks asked for that end with body fat above ``fraction``."""
