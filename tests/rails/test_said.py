@@ -145,17 +145,35 @@ def test_protein_with_kidney_disease_is_warned_of_in_a_forecast() -> None:
     assert "WARNED_KIDNEY_PROTEIN" in codes(checked("forecast_intake", asked).body)
 
 
+NOVICE = MAN | {"training": MAN["training"] | {"status": "novice"}}
+
+
 def test_a_fast_gain_is_warned_of_wherever_it_is_told() -> None:
-    """0.2 % of body mass a week, of 0.25 for the intermediate."""
-    held = checked("forecast_intake", forecast(MAN, path(3118))).body
-    maintenance = held["maintenance_kcal"]["mean"]
-    fast = checked("forecast_intake", forecast(MAN, path(round(maintenance) + 230))).body
+    """0.42 % of body mass a week, of 0.5 for the novice, to whom 0.25 is recommended."""
+    held = checked("forecast_intake", forecast(NOVICE, path(3118))).body
+    maintenance = round(held["maintenance_kcal"]["mean"])
+    fast = checked("forecast_intake", forecast(NOVICE, path(maintenance + 400))).body
     assert "WARNED_GAIN_RATE" in codes(fast)
     assert "WARNED_GAIN_RATE" not in codes(held)
-    logged = log(random.Random(6), MAN, eaten=maintenance + 230, change_a_week=0.002, noise_kg=0.2, profile_ago=28)
-    asked = reviewed(MAN, "gain", round(maintenance) + 230, logged, weeks=12, maintenance=round(maintenance))
+    logged = log(random.Random(6), NOVICE, eaten=maintenance + 400, change_a_week=0.004, noise_kg=0.2, profile_ago=28)
+    asked = reviewed(NOVICE, "gain", maintenance + 400, logged, weeks=12, maintenance=maintenance)
     answer = checked("review_phase", asked).body
     assert codes(answer) & {"WARNED_GAIN_RATE", "CAPPED_GAIN_RATE", "REVIEW_GAIN_PAST_CEILING"}
+
+
+@pytest.mark.parametrize("status", ["untrained", "novice", "intermediate", "advanced"])
+@pytest.mark.parametrize("person", [MAN, WOMAN])
+def test_the_gain_that_a_plan_chooses_is_warned_of_nowhere(person: Json, status: str) -> None:
+    """A brisk one may be: it is asked for."""
+    trained = person | {"training": person["training"] | {"status": status}}
+    gain = {"kind": "gain", "weeks": 12}
+    plan = checked("plan_phases", planned(trained, gain) | {"include": []}).body  # not what other sizes are warned of
+    weeks = [week for phase in plan["phases"] for week in phase["weeks"]]
+    schedule = [{"weeks": 4, "intake_kcal": weeks[at]["intake_kcal"]} for at in range(0, 12, 4)]
+    told = checked("forecast_intake", forecast(trained, {"kind": "path", "schedule": schedule})).body
+    assert "WARNED_GAIN_RATE" not in codes(plan) | codes(told)
+    brisk = checked("plan_phases", planned(trained, gain | {"pace": "brisk"}) | {"include": []}).body
+    assert ("WARNED_GAIN_RATE" in codes(brisk)) is (status in ("untrained", "novice"))
 
 
 @pytest.mark.parametrize("kind", ["maintenance", "gain", "mini_cut"])

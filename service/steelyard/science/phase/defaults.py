@@ -160,7 +160,7 @@ SEEN_KG = constant(
 )  # fmt: skip
 SLOW_GAIN_SHARE = constant(
     "slow_gain_share", 0.5, unit="1", basis=Basis.JUDGEMENT,
-    summary="Rate of a slow gain as a share of the ceiling on the rate of gain: the recommended rate is taken as half",
+    summary="Rate of a slow gain as a share of the ceiling on the rate of gain",
 )  # fmt: skip
 LONG_CUT_WEEKS = int(
     constant("long_cut_weeks", 16, unit="weeks", summary="Longest cut after a fast gain", basis=Basis.JUDGEMENT)

@@ -45,11 +45,17 @@ def plan_surplus(
     at_most_kcal: float = math.inf,
     pace: Pace = Pace.STEADY,
 ) -> PlannedGain:
-    """Weeks at the surplus asked for, or the usual one, held under the ceiling on the rate of gain."""
+    """Weeks at the surplus asked for, or the usual one, held under the ceiling on the rate of gain.
+
+    Where neither a size nor a brisk pace is asked for, it keeps to a rate that no answer would warn of.
+    """
     wanted = asked_kcal if asked_kcal is not None else usual_surplus(subject, pace)
     if not weeks:
         return PlannedGain([], [], wanted, [])
-    limit = rails.GAIN_RATE_LIMIT[subject.training_status]
+    is_asked = asked_kcal is not None or pace is Pace.BRISK
+    limit = (
+        rails.GAIN_RATE_LIMIT[subject.training_status] if is_asked else rails.GAIN_RATE_WARN[subject.training_status]
+    )
 
     def share(end: BodyState) -> float:
         # Of what is expected to be eaten, which is more than is logged of it.
@@ -74,7 +80,7 @@ def plan_surplus(
     # Where no one asked for more than fits, the usual size was only a start.
     if asked_kcal is not None and surplus < asked_kcal:
         actions = [rails.capped_gain(subject.training_status, surplus, rate(wanted))]
-    elif asked_kcal is not None:
+    elif is_asked:
         actions = rails.warn_gain(subject.training_status, share(states[-1]))
     return PlannedGain(rows, states, surplus, actions + raised)
 

@@ -16,7 +16,7 @@ from .followed import PhaseKind
 from .gain import PlannedGain, settled_kg
 from .history import History
 from .phases import PlannedPhase, PlannedWeek
-from .sizes import Pace, Size, usual_deficit, usual_surplus
+from .sizes import Pace, Size, usual_deficit
 from .weeks import Element
 
 # Two sizes nearer to each other than this are one [kcal/d].
@@ -156,14 +156,19 @@ def surpluses_offered(
 ) -> list[SizeOffered]:
     """The gain at each pace, and as planned: ``laid_out``."""
     subject, weight = draft.subject, draft.subject.weight_kg
-    paces = {pace: usual_surplus(subject, pace) for pace in Pace}
+    own = aim.pace if aim.surplus_kcal is None else None
+    gains: dict[float, PlannedGain] = {}
+    paces: dict[Pace, float] = {}
+    for pace in Pace:
+        asked = msgspec.structs.replace(aim, surplus_kcal=None, pace=pace)
+        gain = planned if pace is own else draft.gain_asked(subject, asked)
+        if gain is not None and gain.weeks:
+            paces[pace] = gain.surplus_kcal
+            gains.setdefault(gain.surplus_kcal, gain)
+    gains[planned.surplus_kcal] = planned
     offered: list[SizeOffered] = []
-    for kcal, size in _sizes(planned.surplus_kcal, aim.pace if aim.surplus_kcal is None else None, paces, None):
-        is_planned = kcal == planned.surplus_kcal
-        asked = msgspec.structs.replace(aim, surplus_kcal=kcal)
-        gain = planned if is_planned else draft.gain_asked(subject, asked)
-        if gain is None or not gain.weeks or gain.surplus_kcal < kcal - 1.0:
-            continue
+    for kcal, size in _sizes(planned.surplus_kcal, own, paces, None):
+        gain, is_planned = gains[kcal], kcal == planned.surplus_kcal
         if aim.target_weight_kg is not None and settled_kg(gain.states[-1]) < aim.target_weight_kg:
             continue
         path = laid_out

@@ -241,14 +241,36 @@ GAIN_RATE_LIMIT = {
         basis=Basis.JUDGEMENT,
     ),
 }
-GAIN_RATE_WARN_SHARE = constant(
-    "gain_rate_warn_share",
-    0.75,
+_GAIN_RATE_RECOMMENDED = constant(
+    "gain_rate_recommended",
+    0.0025,
+    unit="of body mass a week",
+    summary="Rate of gain recommended to all but the advanced: the lower end of 0.25-0.5 %",
+    sources=(IRAKI_2019,),
+)
+_RECOMMENDED_GAIN = {
+    TrainingStatus.UNTRAINED: _GAIN_RATE_RECOMMENDED,
+    TrainingStatus.NOVICE: _GAIN_RATE_RECOMMENDED,
+    TrainingStatus.INTERMEDIATE: _GAIN_RATE_RECOMMENDED,
+    TrainingStatus.ADVANCED: constant(
+        "gain_rate_recommended_advanced",
+        0.001,
+        unit="of body mass a week",
+        summary="Rate of gain recommended to the advanced: the lower end of 0.1-0.15 %",
+        basis=Basis.JUDGEMENT,
+    ),
+}
+_GAIN_RATE_WARN_FACTOR = constant(
+    "gain_rate_warn_factor",
+    1.5,
     unit="1",
     basis=Basis.JUDGEMENT,
-    summary="Share of the ceiling above which a gain is warned of: half above the recommended rate, which is "
-    "taken as half the ceiling",
+    summary="Rate of gain above which it is warned of, of the recommended one, where that is under the ceiling",
 )
+GAIN_RATE_WARN = {
+    status: min(GAIN_RATE_LIMIT[status], _GAIN_RATE_WARN_FACTOR * recommended)
+    for status, recommended in _RECOMMENDED_GAIN.items()
+}
 
 REFEEDING_BMI = constant(
     "refeeding_bmi",
@@ -486,7 +508,8 @@ GAIN_RATE = _rule(
     "Rate of planned gain",
     f"at most {100.0 * GAIN_RATE_LIMIT[TrainingStatus.NOVICE]:g} % of body mass a week untrained or novice, "
     f"{100.0 * GAIN_RATE_LIMIT[TrainingStatus.INTERMEDIATE]:g} % intermediate, "
-    f"{100.0 * GAIN_RATE_LIMIT[TrainingStatus.ADVANCED]:g} % advanced; over {GAIN_RATE_WARN_SHARE:g} of that warned",
+    f"{100.0 * GAIN_RATE_LIMIT[TrainingStatus.ADVANCED]:g} % advanced; "
+    f"over {100.0 * GAIN_RATE_WARN[TrainingStatus.NOVICE]:g} % warned",
     sources=(IRAKI_2019,),
 )
 CUT_HISTORY = _rule(

@@ -31,8 +31,7 @@ from .table import (
     FAT_SUPPLY_WARN,
     FLOOR,
     GAIN_RATE,
-    GAIN_RATE_LIMIT,
-    GAIN_RATE_WARN_SHARE,
+    GAIN_RATE_WARN,
     LONG_PHASE_WEEKS,
     LOSS,
     LOSS_WARN,
@@ -172,8 +171,8 @@ def warn_large(deficit_kcal: float) -> list[RailAction]:
 
 @traced
 def warn_gain(status: TrainingStatus, share_per_week: float) -> list[RailAction]:
-    """Warnings on a surplus asked for that the ceiling allows."""
-    warn_at = GAIN_RATE_WARN_SHARE * GAIN_RATE_LIMIT[status]
+    """Warnings on a gain that the ceiling allows."""
+    warn_at = GAIN_RATE_WARN[status]
     if share_per_week <= warn_at:
         return []
     message = say("WARNED_GAIN_RATE", percent=100 * share_per_week)

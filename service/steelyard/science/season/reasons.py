@@ -122,11 +122,7 @@ def _gain_actions(
         code = "CAPPED_GAIN_RATE" if is_kept else "CAPPED_GAIN_RATE_AT_FIRST"
         message = say(code, surplus_kcal=float(week.surplus_kcal), percent=100 * limit)
         return [RailAction(rails.GAIN_RATE, "capped", limit, None, unit, message)]
-    warn_at = rails.GAIN_RATE_WARN_SHARE * limit
-    if rate > warn_at:
-        message = say("WARNED_GAIN_RATE", percent=100 * rate)
-        return [RailAction(rails.GAIN_RATE, "warned", warn_at, rate, unit, message)]
-    return []
+    return rails.warn_gain(subject.training_status, rate)
 
 
 def _raised(weeks: list[WeekRecord]) -> list[RailAction]:
