@@ -20,10 +20,10 @@ from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.forecasting import Forecast, Moved
 from steelyard.science.body.state import BodyState, Diet
 from steelyard.science.body.uncertainty import UncertaintySource, start_body
-from steelyard.science.decision import terms, trade
+from steelyard.science.decision import rules, terms, trade
 from steelyard.science.decision.alternatives import Alternative, Alternatives, bridge_weeks
 from steelyard.science.decision.event import event_of, latest_start
-from steelyard.science.decision.facts import present_path
+from steelyard.science.decision.facts import facts_of, present_path
 from steelyard.science.decision.pattern import cycling, difference, eaten, slow_surplus_kcal
 from steelyard.science.decision.rules import Decision, decide
 from steelyard.science.decision.terms import Feeling, Goal, OngoingPhase, Question, Situation
@@ -34,6 +34,7 @@ from steelyard.science.person.person import ActivityLevel, BodyFatMethod, Sex, T
 from steelyard.science.person.screening import Condition, EatingDisorder, Screening
 from steelyard.science.phase import Band, FinishedPhase, PhaseKind, usual_band, with_usual_diet
 from steelyard.science.rails.macronutrients import CarbohydratePreference
+from steelyard.science.register import say
 
 AS_OF = date(2026, 3, 30)
 
@@ -92,6 +93,17 @@ def test_lean_enough_is_told_to_gain() -> None:
     assert found.situation is Situation.LEAN_ENOUGH
     assert found.recommended.kind is PhaseKind.GAIN
     assert found.by_trade
+
+
+def test_no_price_is_told_of_a_cut_that_is_not_open() -> None:
+    """Unanswered, no cut was weighed; nor where a rule closes each, which then says why."""
+    unasked = codes(decide(question(0.15, screening=None)))
+    assert {"DECISION_NONE_DUE", "REFUSED_UNANSWERED"} <= unasked
+    assert "DECISION_NOT_YET" not in unasked
+    facts = facts_of(question(0.15), [], None)
+    shut = facts._replace(cuts=tuple(cut._replace(closed=say("CUT_TOO_SMALL")) for cut in facts.cuts))
+    assert [why.code for why in rules._no_cut(shut).reasons] == ["DECISION_NONE_DUE", "CUT_TOO_SMALL"]
+    assert [why.code for why in rules._no_cut(facts).reasons] == ["DECISION_NOT_YET"]
 
 
 def test_not_yet_gains_on_and_says_when_a_cut_becomes_due() -> None:

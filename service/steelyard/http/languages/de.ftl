@@ -747,6 +747,7 @@ DECISION_WANTS_HOLD_OVER = Du möchtest halten, also halte. So schlank wie einma
 DECISION_NEAR_UNDERWEIGHT = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } liegt nahe am Untergewicht. Halten geht vor; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt keine Fettabnahme.
 DECISION_LEAN_ENOUGH = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett bist du schlank genug: Eine Diätphase würde Trainingszeit kosten und nichts bringen. { advice }
 DECISION_NOT_YET = Noch nicht: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % kostet ein Mini-Cut mehr Muskeln und Mühe, als er dir in { weeks } bringt. { advice }
+DECISION_NONE_DUE = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett steht noch keine Diätphase an. { advice }
 DECISION_NO_DUE = In deinem Bereich und nahe dabei lohnt sich bei keinem Körperfett eine Diätphase.
 DECISION_CUT_DUE = Eine Diätphase ist jetzt besser: Dein Körperfett liegt bei { NUMBER($fat_percent, maximumFractionDigits: 1) } %, und ab { NUMBER($due_percent, maximumFractionDigits: 1) } % lohnt sie sich.
 DECISION_CUT_FOR_LEANNESS = Du wärst gern schlanker, und das ist Grund genug: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % ist eine Diätphase für dich besser.

@@ -1048,6 +1048,7 @@ DECISION_MEASURE_FIRST_ERROR = Your reading of { NUMBER($fat_percent, maximumFra
 DECISION_WANTS_HOLD_OVER = You want to hold, so hold. To get as lean as you once chose, you would cut from { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat on.
 DECISION_LEAN_ENOUGH = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you are lean enough: a cut would cost training time and bring nothing. { advice }
 DECISION_NOT_YET = Not yet: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a mini-cut costs more muscle and dieting than it is worth over { weeks }. { advice }
+DECISION_NONE_DUE = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat no cut is due yet. { advice }
 DECISION_CUT_DUE = A cut is the better choice now: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and from { NUMBER($due_percent, maximumFractionDigits: 1) }% on a cut pays off.
 DECISION_CUT_FOR_LEANNESS = You would like to be leaner, and that is reason enough: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a cut is the better choice for you.
 DECISION_TRADE = Over { weeks } { best-phase } is worth about { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg of lean tissue more to you than { other-phase }, with a probability of { NUMBER($probability_percent, maximumFractionDigits: 0) }%.

@@ -743,6 +743,7 @@ DECISION_WANTS_HOLD_OVER = Quieres mantenerte, pues mantente. Para llegar a la g
 DECISION_NEAR_UNDERWEIGHT = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso. Lo primero es mantenerte; con menos de { NUMBER($limit, maximumFractionDigits: 1) } no hay definición posible.
 DECISION_LEAN_ENOUGH = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa ya tienes poca: una definición te quitaría entrenamiento y no te daría nada. { advice }
 DECISION_NOT_YET = Aún no: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % un mini-cut cuesta más músculo y dieta de lo que vale en { weeks }. { advice }
+DECISION_NONE_DUE = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa aún no toca una definición. { advice }
 DECISION_NO_DUE = En tu margen de grasa y cerca de él no compensa ninguna definición.
 DECISION_CUT_DUE = Ahora es mejor una definición: estás en el { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y desde el { NUMBER($due_percent, maximumFractionDigits: 1) } % compensa.
 DECISION_CUT_FOR_LEANNESS = Te gustaría tener menos grasa, y es razón suficiente: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % una definición te conviene.

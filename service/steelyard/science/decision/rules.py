@@ -319,18 +319,29 @@ def _no_cut(facts: Facts) -> Ruling:
         why = say("DECISION_MEASURE_FIRST_BMI", kind=facts.hold.kind.value)
         return Ruling(Situation.MEASURE_FIRST, facts.hold.shortened(MEASURE_WEEKS), (*whys, why), would_change)
     advice = kept.kind.value
+    closed: tuple[Message, ...] = ()
     if _wants_hold(q):
         situation, why = Situation.WANTS_HOLD, say("DECISION_WANTS_HOLD")
     elif q.fat_fraction <= facts.leanness.lines.target:
         situation, why = Situation.LEAN_ENOUGH, say("DECISION_LEAN_ENOUGH", fat_percent=fat, advice=advice)
-    else:
+    elif any(cut.closed is None for cut in facts.cuts):
         situation = Situation.NOT_YET
         why = say("DECISION_NOT_YET", fat_percent=fat, weeks=HORIZON_WEEKS, advice=advice)
+    else:
+        # No price was weighed where no cut is open. Why none is, a refusal says itself.
+        situation, why = Situation.NOT_YET, say("DECISION_NONE_DUE", fat_percent=fat, advice=advice)
+        closed = () if facts.refused is not None else _closed(facts)
     if facts.is_refused_by(rails.BMI) and situation is not Situation.WANTS_HOLD:
         # No trade was weighed: the rule that refuses says why.
         return Ruling(situation, kept, whys, would_change)
     by_trade = q.may_grow and not facts.is_underweight
-    return Ruling(situation, kept, (*whys, why), would_change, by_trade=by_trade)
+    return Ruling(situation, kept, (*whys, why, *closed), would_change, by_trade=by_trade)
+
+
+def _closed(facts: Facts) -> tuple[Message, ...]:
+    """Why the shortest cut is not open, where it is not."""
+    closed = facts.cuts[0].closed
+    return () if closed is None else (closed,)
 
 
 def _is_soon_over_an_unread_line(facts: Facts) -> bool:
