@@ -95,6 +95,23 @@ def test_lean_enough_is_told_to_gain() -> None:
     assert found.by_trade
 
 
+@pytest.mark.parametrize(("end_kg", "is_again"), [(81.0, True), (79.7, True), (78.0, False)])
+def test_a_cut_that_got_nowhere_is_started_again_after_the_four_weeks_of_its_review(
+    end_kg: float, is_again: bool
+) -> None:
+    """And no other one before the eight weeks that lie between two cuts."""
+
+    def decided(weeks_ago: int) -> Decision:
+        return decide(question(0.24, history=[past(PhaseKind.CUT, weeks_ago, 9, 80.0, end_kg)]))
+
+    ended = decided(0)
+    assert ended.situation is Situation.CUT_JUST_ENDED
+    assert ended.recommended.weeks == (4 if is_again else 2)
+    assert ("DECISION_CUT_AGAIN" in codes(ended)) is is_again
+    assert (decided(4).recommended.kind in CUTS) is is_again
+    assert decided(8).recommended.kind in CUTS
+
+
 def test_no_price_is_told_of_a_cut_that_is_not_open() -> None:
     """Unanswered, no cut was weighed; nor where a rule closes each, which then says why."""
     unasked = codes(decide(question(0.15, screening=None)))

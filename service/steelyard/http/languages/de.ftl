@@ -720,6 +720,7 @@ DECISION_CUT_JUST_ENDED = { $weeks ->
     [0] Deine Diätphase ist gerade zu Ende.
    *[other] Deine letzte Diätphase ist { weeks } her.
 } Halte { bridge-weeks }, bis Glykogen und Wasser zurück sind.
+DECISION_CUT_AGAIN = Deine letzte Diätphase hat nichts gebracht. Halte { bridge-weeks } und protokolliere jede Mahlzeit: Dann sehen wir weiter.
 DECISION_CUT_TOO_RECENT = { $weeks ->
     [0] Deine letzte Diätphase ist gerade zu Ende.
    *[other] Deine letzte Diätphase ist { weeks } her.

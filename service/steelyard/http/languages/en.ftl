@@ -689,6 +689,7 @@ DECISION_CUT_JUST_ENDED = { $weeks ->
     [0] Your cut has just ended.
    *[other] Your last cut ended { weeks } ago.
 } Hold for { bridge-weeks } while glycogen and water return.
+DECISION_CUT_AGAIN = Your last cut took nothing off. Hold for { bridge-weeks } and log every meal: then we look again.
 DECISION_CUT_TOO_RECENT = { $weeks ->
     [0] Your last cut has just ended.
    *[other] Your last cut ended { weeks } ago.

@@ -716,6 +716,7 @@ DECISION_CUT_JUST_ENDED = { $weeks ->
     [0] Tu definición acaba de terminar.
    *[other] Tu última definición acabó hace { weeks }.
 } Mantente { bridge-weeks } mientras vuelven glucógeno y agua.
+DECISION_CUT_AGAIN = Tu última definición no te quitó nada. Mantente { bridge-weeks } y apunta cada comida: después volvemos a mirarlo.
 DECISION_CUT_TOO_RECENT = { $weeks ->
     [0] Tu última definición acaba de terminar.
    *[other] Tu última definición acabó hace { weeks }.

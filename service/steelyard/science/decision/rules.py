@@ -6,7 +6,8 @@ The first rule that applies decides:
    (``NO_DEFICIT``).
 2. In a cut: refused by a rail, it ends; as long as one may be, it ends (``CUT_TOO_LONG``); at its target, it ends
    (``CUT_DONE``); else it goes on (``CUT_UNDER_WAY``). After it comes a bridge at maintenance.
-3. A cut ended so lately that its bridge is not done: finish that (``CUT_JUST_ENDED``).
+3. A cut ended so lately that its bridge is not done: finish that (``CUT_JUST_ENDED``). One that got nowhere has the
+   four weeks of its last review.
 4. An event within a year: its cut starts as late as will do (``EVENT_*``). Where that is long ahead and a cut is due
    anyway, the next rule decides.
 5. Body fat at or over the value at which a cut becomes due (``decision_due``): a cut (``CUT_DUE``, or
@@ -159,9 +160,12 @@ def _after_a_cut(facts: Facts) -> Ruling | None:
     last, since = q.last_cut, q.weeks_since_cut
     if last is None or since is None or (q.present is not None and q.present.kind is PhaseKind.GAIN):
         return None
-    owed = bridge_weeks(last.weeks) - since
+    owed = (int(rails.APART_WEEKS) if last.got_nowhere else bridge_weeks(last.weeks)) - since
     if owed <= 0:
         return None
+    if last.got_nowhere:
+        # As its review told: then the same again, smaller.
+        return Ruling(Situation.CUT_JUST_ENDED, facts.make.hold(owed), (say("DECISION_CUT_AGAIN", bridge_weeks=owed),))
     why = say("DECISION_CUT_JUST_ENDED", weeks=since, bridge_weeks=owed)
     return Ruling(Situation.CUT_JUST_ENDED, facts.make.hold(owed, then_gain=True), (why,))
 

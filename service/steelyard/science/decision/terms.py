@@ -157,7 +157,10 @@ class Question(NamedTuple):
         ends = [p.end for p in self.history or [] if p.kind.is_deficit] + list(also_ended)
         if not ends:
             return None
-        free, most = ends[-1] + timedelta(days=7 * int(WEEKS_BETWEEN_CUTS)), int(CUTS_A_YEAR_WARN)
+        # One that got nowhere is started again, smaller, after the weeks that its review told.
+        is_again = not also_ended and self.last_cut is not None and self.last_cut.got_nowhere
+        apart = APART_WEEKS if is_again else WEEKS_BETWEEN_CUTS
+        free, most = ends[-1] + timedelta(days=7 * int(apart)), int(CUTS_A_YEAR_WARN)
         return free if len(ends) < most else max(free, ends[-most] + timedelta(days=365))
 
     def day(self, weeks: int) -> date:

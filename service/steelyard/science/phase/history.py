@@ -6,6 +6,7 @@ from datetime import date, timedelta
 from typing import NamedTuple, Self
 
 from .. import rails
+from .defaults import LEAST_DEFICIT, STATIC_KCAL_PER_KG
 from .followed import DAYS_PER_WEEK, PhaseKind
 
 MOST_WEEKS_OVER = 104  # that a phase which is over is told with
@@ -110,6 +111,14 @@ class FinishedPhase(NamedTuple):
     def end(self) -> date:
         """The day after its last."""
         return self.start + timedelta(days=DAYS_PER_WEEK * self.weeks)
+
+    @property
+    def got_nowhere(self) -> bool:
+        """Whether a cut of four weeks and more took off less than the least deficit worth its name would have."""
+        start, end = self.start_weight_kg, self.end_weight_kg
+        if not self.kind.is_deficit or self.weeks < rails.APART_WEEKS or start is None or end is None:
+            return False
+        return (start - end) * STATIC_KCAL_PER_KG < LEAST_DEFICIT * DAYS_PER_WEEK * self.weeks
 
     @property
     def as_under_way(self) -> UnderWay:
