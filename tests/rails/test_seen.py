@@ -89,6 +89,19 @@ DISORDER = CLEAR | {"eating_disorder": "current"}
 HISTORY = {"cuts_last_12_months": 0}
 
 
+@pytest.mark.parametrize(
+    "days", [{"day_split": {"higher_days_per_week": 4}}, {"week": {"training": [{"weekday": "monday"}]}}]
+)
+def test_a_minor_is_told_why_no_day_may_be_lower_and_that_the_plan_stands_without(days: Json) -> None:
+    young = {key: value for key, value in MAN.items() if key != "body_fat"} | {"age_years": 17}
+    held = planned(young, {"kind": "maintenance", "weeks": 2})
+    answered = ask("plan_phases", held | days)
+    assert answered.status == 422
+    assert [each["code"] for each in answered.body["errors"]] == ["REFUSED_UNDER_AGE", "REFUSED_LOWER_DAYS"]
+    assert answered.body["errors"][1]["pointer"] == f"#/{next(iter(days))}"
+    assert checked("plan_phases", held).status == 200
+
+
 def starved_log(person: Json, kcal: float = 650.0, days: int = 28) -> Json:
     """Every day the same little, at a weight that holds."""
     return log(random.Random(3), person, days=days, eaten=kcal, change_a_week=0.0, partial=0.0)

@@ -286,8 +286,7 @@ def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
             with_sizes=with_sizes,
         )
     if asked.split is not None or (asked.lived is not None and asked.lived.has_other_days):
-        # A lower day is a day in a deficit.
-        rails.check_person(subject)
+        rails.check_lower_days(subject, "week" if asked.split is None else "day_split")
     if isinstance(aim, GainAim):
         if aim.fat_ceiling is not None:
             rails.refuse_fat_target(subject, "phase.fat_ceiling_fraction")

@@ -328,7 +328,7 @@ def test_a_warning_in_percent_tells_what_was_observed() -> None:
     for _ in range(300):
         who = subject(fat_kg=rng.uniform(8.0, 30.0), exercise_kcal=rng.uniform(0.0, 700.0))
         found = rails.warn_deficit(who, rng.uniform(1500.0, 2600.0), rng.uniform(0.0, 0.012), rng.uniform(0.05, 0.3))
-        found += rails.warn_gain(TrainingStatus.INTERMEDIATE, rng.uniform(0.0, 0.0025))
+        found += rails.warn_gain(TrainingStatus.NOVICE, rng.uniform(0.0, 0.005))
         for action in found:
             for name in {"percent", "share_percent"} & set(action.message.params):
                 assert action.message.params[name] == pytest.approx(100.0 * (action.observed or 0.0))
@@ -408,11 +408,13 @@ def test_no_gain_follows_a_hold_where_screening_is_not_answered() -> None:
     assert (action.id, action.action, action.observed) == ("screening_unanswered", "capped", 12)
 
 
-def test_a_gain_is_warned_of_near_its_ceiling() -> None:
-    """0.25 % of body mass a week at this experience; the warning comes at three quarters of it (both judgement)."""
-    assert rails.warn_gain(TrainingStatus.INTERMEDIATE, 0.001874) == []
-    (action,) = rails.warn_gain(TrainingStatus.INTERMEDIATE, 0.001876)
-    assert (action.id, action.action, action.observed) == ("gain_rate", "warned", 0.001876)
+def test_a_gain_is_warned_of_half_above_the_recommended() -> None:
+    """0.25 % of body mass a week, the lower end of Iraki et al. 2019 (Sports 7:154, doi 10.3390/sports7070154)."""
+    assert rails.warn_gain(TrainingStatus.NOVICE, 0.003749) == []
+    (action,) = rails.warn_gain(TrainingStatus.NOVICE, 0.003751)
+    assert (action.id, action.action, action.observed) == ("gain_rate", "warned", 0.003751)
+    # The ceiling of the trained lies under that: it holds, and nothing under it is warned of.
+    assert rails.warn_gain(TrainingStatus.INTERMEDIATE, 0.0025) == []
     capped = rails.capped_gain(TrainingStatus.INTERMEDIATE, 180.0, 0.004)
     assert (capped.id, capped.action, capped.limit, capped.observed) == ("gain_rate", "capped", 0.0025, 0.004)
 

@@ -490,6 +490,7 @@ FROM_EQUATIONS = Das stammt allein aus Formeln, denn noch sagt kein Essprotokoll
 MAINTENANCE_BY_WEIGHT = Du protokollierst kaum Essen. Dein Bedarf folgt deshalb daraus, wie dein Gewicht auf die Vorgaben reagiert hat. Mit Essensprotokoll wird er genauer.
 
 # Ablehnungen, jede mit der Stelle, die hilft.
+REFUSED_LOWER_DAYS = Ein Tag, an dem du weniger isst als an anderen, ist ein Tag im Defizit. Derselbe Plan geht mit lauter gleichen Tagen.
 REFUSED_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren planen wir kein Energiedefizit. Sprich bitte zuerst mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft; Bedarf und Trends siehst du weiter.
 REFUSED_OLDER_WITHOUT_CLEARANCE = Ab { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren greift eine Diät leichter Muskeln und Knochen an. Hol dir bitte zuerst eine ärztliche Freigabe; Bedarf und Trends siehst du weiter.
 REFUSED_PREGNANCY = In der Schwangerschaft planen wir kein Energiedefizit. Sprich bitte mit deiner Hebamme oder Frauenarztpraxis über Essen und Gewicht; Bedarf und Trends siehst du weiter.

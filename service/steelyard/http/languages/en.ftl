@@ -494,6 +494,7 @@ FROM_EQUATIONS = This rests on equations alone, as no food log tells more yet. F
 MAINTENANCE_BY_WEIGHT = You hardly log food, so this comes from how your weight answered what you were told to eat. Logging food makes it more exact.
 
 # Refusals, each with whom to see.
+REFUSED_LOWER_DAYS = A day with less food than others is a day in a deficit. The same plan can be made with all days alike.
 REFUSED_UNDER_AGE = Under { NUMBER($limit_years, maximumFractionDigits: 0) } no deficit is planned. Please speak to a physician or registered dietitian first; maintenance and trends stay available.
 REFUSED_OLDER_WITHOUT_CLEARANCE = From the age of { NUMBER($limit_years, maximumFractionDigits: 0) }, dieting costs muscle and bone more easily. Please get a clinician's clearance first; maintenance and trends stay available.
 REFUSED_PREGNANCY = No deficit is planned in pregnancy. Please speak to your midwife or obstetric team about food and weight; maintenance and trends stay available.

@@ -486,6 +486,7 @@ FROM_EQUATIONS = Esto sale solo de fórmulas: aún no hay comida apuntada que di
 MAINTENANCE_BY_WEIGHT = Apenas apuntas comida, así que esto sale de cómo respondió tu peso a lo indicado. Apuntar la comida lo hace más exacto.
 
 # Negativas, cada una con a quién acudir.
+REFUSED_LOWER_DAYS = Un día en que comes menos que otros es un día en déficit. El mismo plan es posible con todos los días iguales.
 REFUSED_UNDER_AGE = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años no se planea ningún déficit. Habla antes con un médico o dietista; mantenimiento y tendencias siguen disponibles.
 REFUSED_OLDER_WITHOUT_CLEARANCE = Desde los { NUMBER($limit_years, maximumFractionDigits: 0) } años una dieta cuesta más músculo y hueso. Pide antes el visto bueno médico; mantenimiento y tendencias siguen disponibles.
 REFUSED_PREGNANCY = En el embarazo no se planea ningún déficit. Habla con tu matrona o equipo médico sobre comida y peso; mantenimiento y tendencias siguen disponibles.

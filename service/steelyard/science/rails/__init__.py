@@ -83,6 +83,7 @@ from .macronutrients import (
 from .person_rails import (
     check_answered,
     check_doubt,
+    check_lower_days,
     check_person,
     check_urgent,
     forbids_fat_target,

@@ -12,6 +12,7 @@ from .table import (
     BMI_FLOOR,
     BMI_WARN,
     BODY_FAT,
+    DEFICIT,
     EATING_DISORDER,
     FAT_FRACTION_FLOOR,
     LOGGED_LOSS_LIMIT,
@@ -50,6 +51,15 @@ def check_person(subject: Subject, *before: Subject) -> list[RailAction]:
     if found:
         raise Refused(*found[0], *found[1:])
     return list(_warnings(subject))
+
+
+def check_lower_days(subject: Subject, field: str) -> None:
+    """Raises ``Refused`` where this person may run no deficit: a day that is lower than the others is one."""
+    try:
+        check_person(subject)
+    except Refused as refused:
+        lower = RailAction(DEFICIT, "refused", None, None, "", say("REFUSED_LOWER_DAYS"))
+        raise Refused(*refused.all[0], *refused.all[1:], (lower, field)) from None
 
 
 def with_person(refused: Refused, subject: Subject) -> Refused:
