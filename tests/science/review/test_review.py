@@ -20,6 +20,7 @@ from steelyard.science.review.advice import advise
 from steelyard.science.review.attention import attention_of
 from steelyard.science.review.correction import down, up
 from steelyard.science.review.due import Due, read_on
+from steelyard.science.review.hold_or_gain_advice import HoldOrGainAdvice
 from steelyard.science.review.next_step import Advice, NextStep
 from steelyard.science.review.reading import change_over, read_phase
 from steelyard.science.review.review import Review, review_phase
@@ -858,3 +859,23 @@ def test_a_step_beside_an_open_question_says_why_it_does_not_wait() -> None:
             else:
                 assert "REVIEW_STEP_MEANWHILE" not in codes(found)
     assert said.count("REVIEW_STEP_MEANWHILE") >= 3
+
+
+@pytest.mark.parametrize(("seen_kg", "is_said"), [(0.4, True), (1.2, False)])
+def test_that_the_scale_bears_a_lower_need_out_is_not_denied(seen_kg: float, is_said: bool) -> None:
+    """A gain at the upper end of its interval, whose log needs less: only a scale under the plan speaks against it."""
+    advice = object.__new__(HoldOrGainAdvice)
+    tissue = SimpleNamespace(expenditure_slope_kcal_per_kg_day=20.0)
+    advice.now = SimpleNamespace(  # type: ignore[assignment]
+        days=42, window_days=42, is_unseen=False, reading=SimpleNamespace(tissue=tissue),
+        window=SimpleNamespace(tissue=Estimate(seen_kg, 0.3)),
+    )  # fmt: skip
+    promised = SimpleNamespace(tissue=Estimate(0.8, 0.3))
+    advice.promised = SimpleNamespace(change=lambda first, last: promised)  # type: ignore[assignment]
+    advice.phase = SimpleNamespace(maintenance=Estimate(2500.0, 100.0), changes=())  # type: ignore[assignment]
+    supposed: list[Estimate] = []
+    advice.course = SimpleNamespace(ratio=0.9, suppose=supposed.append)  # type: ignore[assignment]
+    advice.verdict, advice.reasons = Verdict.WITHIN_INTERVAL, []
+    advice._as_planned()
+    assert len(supposed) == 1
+    assert [reason.code for reason in advice.reasons] == ["REVIEW_AS_PLANNED"] * is_said

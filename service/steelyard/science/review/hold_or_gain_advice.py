@@ -193,8 +193,16 @@ class HoldOrGainAdvice:
         self.course.suppose(supposed)
         said = (texts.AS_EATEN_SO_FAR, texts.AS_PLANNED)
         self.reasons = [reason for reason in self.reasons if reason.code not in said]
-        if self.verdict is not Verdict.FASTER and not self.now.is_unseen:
+        if self.verdict is not Verdict.FASTER and not self.now.is_unseen and self._is_under_plan:
             self.reasons.append(say(texts.AS_PLANNED, maintenance_kcal=supposed.mean))
+
+    @property
+    def _is_under_plan(self) -> bool:
+        """Whether the scale shows no more than the plan promised, and so speaks against a log that needs less."""
+        return (
+            self.now.window.tissue.mean
+            <= self.promised.change(self.now.days - self.now.window_days, self.now.days).tissue.mean
+        )
 
     def _is_just_changed(self) -> bool:
         """Whether the intake was changed so short a time ago that nobody can tell yet what it does."""
