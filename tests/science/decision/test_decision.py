@@ -350,7 +350,7 @@ def test_an_event_beyond_a_year_does_not_count_yet() -> None:
 
 @pytest.mark.parametrize("weight_kg", [80.0, 95.0, 115.0])
 @pytest.mark.parametrize("feeling", list(Feeling))
-def test_body_fat_from_bmi_never_starts_a_cut(weight_kg: float, feeling: Feeling) -> None:
+def test_body_fat_from_bmi_starts_no_cut_before_a_month_to_measure_it(weight_kg: float, feeling: Feeling) -> None:
     found = decide(question(weight_kg=weight_kg, method=None, feeling=feeling))
     assert found.recommended.kind not in CUTS
     assert all(a.closed is not None for a in found.alternatives if a.kind in CUTS)
@@ -358,6 +358,29 @@ def test_body_fat_from_bmi_never_starts_a_cut(weight_kg: float, feeling: Feeling
         assert found.situation is Situation.MEASURE_FIRST
         assert found.recommended.weeks == terms.MEASURE_WEEKS  # to be asked again, not for half a year
         assert decide(question(0.3, weight_kg=weight_kg, feeling=feeling)).recommended.kind in CUTS
+
+
+@pytest.mark.parametrize(
+    ("weight_kg", "before", "is_cut"),
+    [
+        (115.0, [past(PhaseKind.MAINTENANCE, 0, 4)], True),
+        (115.0, [past(PhaseKind.MAINTENANCE, 0, 3)], False),  # no month yet
+        (115.0, [past(PhaseKind.MAINTENANCE, 6, 4)], False),  # asked long ago
+        (115.0, [past(PhaseKind.MAINTENANCE, 12, 4), past(PhaseKind.GAIN, 0, 12)], False),
+        (85.0, [past(PhaseKind.MAINTENANCE, 0, 4)], False),  # may be muscle
+    ],
+)
+def test_who_is_surely_over_the_band_does_not_hold_for_ever_unmeasured(
+    weight_kg: float, before: list[FinishedPhase], is_cut: bool
+) -> None:
+    """A body mass index of 35, and of 26."""
+    found = decide(question(weight_kg=weight_kg, method=None, history=before))
+    assert (found.recommended.kind in CUTS) is is_cut
+    assert ("DECISION_UNMEASURED" in codes(found)) is is_cut
+    if is_cut:
+        under_way = OngoingPhase(found.recommended.kind, 3)
+        later = decide(question(weight_kg=weight_kg, method=None, history=before, present=under_way))
+        assert later.situation is Situation.CUT_UNDER_WAY
 
 
 def test_unmeasured_nobody_gains_for_a_month_and_holds_for_a_month_in_turns() -> None:

@@ -543,7 +543,7 @@ CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFr
 CAPPED_GAIN_RATE_AT_FIRST = Dein Überschuss ist zuerst { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf.
 CAPPED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum bleibt das Defizit bei den üblichen { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
 NO_SAFE_DEFICIT = Kein Defizit, das etwas bringt, ist für dich zurzeit sicher: { why }.
-MEASURE_FIRST = Dein Körperfett ist nicht gemessen, darum bleibt das Defizit bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag. Für mehr lass es zuerst messen.
+MEASURE_FIRST = Dein Körperfett ist nicht gemessen, darum sind höchstens { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal Defizit am Tag drin. Für mehr lass es zuerst messen.
 RATIO_DECIDES = Hier entscheidet dein Protokoll: Es enthält etwa { NUMBER($percent, maximumFractionDigits: 0) } % von dem, was du isst. Wiege eine Woche lang alles Essen, dann wissen wir mehr.
 RAISED_TO_FLOOR = Deine Energiemenge steigt auf { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag, das Mindeste für deinen Körper außerhalb eines Defizits.
 
@@ -742,6 +742,7 @@ DECISION_EVENT_OUT_OF_REACH = Keine sichere Diätphase erreicht { NUMBER($target
 DECISION_EVENT_FAR = Dein Anlass ist mehr als { weeks } entfernt: Er zählt noch nicht.
 DECISION_EVENT_SETS_DATE = Hier entscheidet das Datum deines Anlasses.
 DECISION_EVENT_LEAVES_TIME = Dein Anlass ist { weeks } entfernt: Für diese Diätphase ist jetzt Zeit, und davor fragst du noch einmal.
+DECISION_UNMEASURED = Er ist nur aus Größe und Gewicht berechnet, aber kaum niedriger. Miss ihn (Maßband, Hautfalten, DXA), dann weißt du, wo das endet.
 DECISION_MEASURE_FIRST_BMI = Dein Körperfett ist nur aus Größe und Gewicht berechnet. Lass es messen (Hautfalten, Umfänge, DXA) und frag dann wieder. Bis dahin: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Deine Messung von { NUMBER($fat_percent, maximumFractionDigits: 1) } % kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: zu unsicher für eine Diätphase. Wiederhole sie mit einer besseren Methode. Bis dahin: { phase }.
 DECISION_WANTS_HOLD = Du möchtest halten, und nichts spricht dagegen.

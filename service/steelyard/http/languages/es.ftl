@@ -539,7 +539,7 @@ CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFrac
 CAPPED_GAIN_RATE_AT_FIRST = Tu superávit es al principio de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % por semana no da más músculo.
 CAPPED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit se queda en las { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día habituales.
 NO_SAFE_DEFICIT = Ningún déficit útil es seguro para ti ahora: { why }.
-MEASURE_FIRST = Tu grasa no se ha medido, así que el déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día. Para pedir más, mídela primero.
+MEASURE_FIRST = Tu grasa no se ha medido, así que el déficit es como mucho de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día. Para pedir más, mídela primero.
 RATIO_DECIDES = Aquí decide tu registro: contiene cerca del { NUMBER($percent, maximumFractionDigits: 0) } % de lo que comes. Pesa toda la comida una semana para saberlo mejor.
 RAISED_TO_FLOOR = Lo que comes sube a { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día, lo mínimo para tu cuerpo fuera de un déficit.
 
@@ -738,6 +738,7 @@ DECISION_EVENT_OUT_OF_REACH = Ninguna definición segura llega al { NUMBER($targ
 DECISION_EVENT_FAR = Tu evento está a más de { weeks }: aún no cuenta.
 DECISION_EVENT_SETS_DATE = Aquí decide la fecha de tu evento.
 DECISION_EVENT_LEAVES_TIME = Faltan { weeks } para tu evento: hay tiempo para esta definición ahora y para preguntar de nuevo antes.
+DECISION_UNMEASURED = Solo se calculó con estatura y peso, pero con tu tamaño difícilmente es menos. Mídela (cinta, pliegues, DXA) para saber dónde acaba esto.
 DECISION_MEASURE_FIRST_BMI = Tu grasa solo se calculó por estatura y peso. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo. Hasta entonces: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Tu medida del { NUMBER($fat_percent, maximumFractionDigits: 1) } % puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: demasiado para una definición. Repítela con mejor método. Hasta entonces: { phase }.
 DECISION_WANTS_HOLD = Quieres mantenerte, y nada lo desaconseja.

@@ -271,7 +271,7 @@ class Alternatives:
         named = kind.phase
         if self.refusal is not None:
             return _shut(named, self.refusal)
-        if not self.question.fat.is_measured:
+        if not self.question.is_fat_read:
             return _shut(named, say("CUT_NEEDS_READING"))
         assert self.lines is not None
         wanted = self.lines.target if target is None else target

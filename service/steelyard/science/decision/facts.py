@@ -154,7 +154,7 @@ def present_path(q: Question, usual: Alternative) -> Sequence[BodyState]:
 def _reading(q: Question, lines: Lines, due: float | None) -> LineReading:
     """What the reading of body fat can carry."""
     probability = q.fat.probability_over(lines.counts_from)
-    is_good = q.fat.is_measured and probability >= TRIGGER_PROBABILITY
+    is_good = q.is_fat_read and probability >= TRIGGER_PROBABILITY
     if due is None:
         return LineReading(is_good, probability, None, None)
     margin, over = q.fat_fraction - due, q.fat.probability_over(due)

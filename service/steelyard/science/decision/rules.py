@@ -128,7 +128,7 @@ def _in_a_cut(facts: Facts) -> Ruling | None:
     if weeks >= (MOST_WEEKS if is_mini else LONG_CUT_WEEKS):
         why = say("DECISION_CUT_TOO_LONG", weeks=weeks, bridge_weeks=bridge.weeks)
         return Ruling(Situation.CUT_TOO_LONG, bridge, (why,))
-    if not q.fat.is_measured:
+    if not q.is_fat_read:
         return Ruling(Situation.MEASURE_FIRST, bridge, (say("DECISION_MEASURE_FIRST_BMI", kind=bridge.kind.value),))
     target = facts.leanness.lines.target if facts.event is None else facts.event.target
     to_target = {"fat_percent": 100.0 * q.fat_fraction, "target_percent": 100 * target}
@@ -198,7 +198,7 @@ def _by_the_event(facts: Facts, event: EventAhead) -> Ruling:
         return _refused_cut(facts)
     if facts.is_near_underweight:
         return _hold_first(facts)
-    if not q.fat.is_measured:
+    if not q.is_fat_read:
         return _measure_first(facts, None)
     if event.room < _LEAST_ROOM:
         why = say("DECISION_EVENT_TOO_NEAR", weeks=event.weeks)
@@ -287,7 +287,8 @@ def _over_the_due_line(facts: Facts) -> Ruling | None:
     if best.total_kg < max(facts.gain.total_kg if q.grows else facts.hold.total_kg, facts.hold.total_kg):
         # To the target is too far to pay; the usual mini-cut, on which the due line rests, is not.
         best = max(best, facts.make.short_cut(), key=lambda a: a.total_kg)
-    reasons = _how_far(best, open_cuts, leanness.lines.target)
+    unmeasured = () if q.fat.is_measured else (say("DECISION_UNMEASURED"),)
+    reasons = (*unmeasured, *_how_far(best, open_cuts, leanness.lines.target))
     figures = {"fat_percent": 100.0 * q.fat_fraction, "due_percent": 100 * leanness.due}
     is_due_if_content = leanness.other_due is not None and q.fat_fraction >= leanness.other_due
     if motive(q) is Feeling.CONTENT or is_due_if_content:

@@ -90,6 +90,22 @@ class Question(NamedTuple):
         return self.member.assessed.fat
 
     @property
+    def is_fat_read(self) -> bool:
+        """Whether a cut may rest on what is known of body fat: it is measured, or surely over the band whatever the
+        error of height and weight, and a month for a measurement has passed (or a cut is under way)."""
+        if self.fat.is_measured:
+            return True
+        last = self.history[-1] if self.history else None
+        is_asked = (
+            last is not None
+            and last.kind is PhaseKind.MAINTENANCE
+            and last.weeks >= MEASURE_WEEKS
+            and (self.as_of - last.end).days <= 7 * MEASURE_WEEKS
+        )
+        is_cut = self.present is not None and self.present.kind.is_deficit
+        return (is_asked or is_cut) and self.fat.probability_over(self.band.upper) >= UNMEASURED_PROBABILITY
+
+    @property
     def fat_fraction(self) -> float:
         """The expected body fat, 0-1."""
         return self.fat.mean
@@ -193,6 +209,11 @@ TRIGGER_PROBABILITY = constant(
     "decision_trigger_probability", 2.0 / 3.0, unit="1", basis=Basis.JUDGEMENT,
     summary="Least probability, given the error of the reading, that body fat is over the line of the motive for a "
     "cut to start on it: two to one",
+)  # fmt: skip
+UNMEASURED_PROBABILITY = constant(
+    "decision_unmeasured_probability", 0.8, unit="1", basis=Basis.JUDGEMENT,
+    summary="Least probability, given the error of body fat from height and weight, that it is over the band for a cut "
+    "to start on it where a month was left to measure it: four to one",
 )  # fmt: skip
 MEASURE_WEEKS = int(
     constant(

@@ -73,7 +73,7 @@ def _reading(facts: Facts) -> list[Message]:
     is_shut = facts.refused is not None or (not facts.is_due and _is_too_soon(facts))
     # At the line, too, a reading has to carry a cut.
     at_due = Estimate(q.fat_fraction - reading.margin, q.fat.sd).probability_over(facts.leanness.lines.counts_from)
-    if not q.fat.is_measured or is_shut or at_due < TRIGGER_PROBABILITY:
+    if not q.is_fat_read or is_shut or at_due < TRIGGER_PROBABILITY:
         return []
     return [
         say(
@@ -88,7 +88,7 @@ def _reading(facts: Facts) -> list[Message]:
 def _motive(facts: Facts) -> list[Message]:
     """That the wish to be leaner makes a cut due earlier, where nothing else would keep it from somebody."""
     due, q = facts.leanness.other_due, facts.question
-    is_shut = facts.refused is not None or not q.fat.is_measured or _is_too_soon(facts)
+    is_shut = facts.refused is not None or not q.is_fat_read or _is_too_soon(facts)
     if due is None or motive(q) is not Feeling.CONTENT or is_shut:
         return []
     if q.fat_fraction >= due and all(cut.closed is not None for cut in facts.cuts):
@@ -108,7 +108,7 @@ def _needed(facts: Facts) -> list[Message]:
     q, refused, found = facts.question, facts.refused, list[Message]()
     if facts.is_refused_by(rails.BODY_FAT):
         return []  # there is nothing to lose, whatever else is answered
-    if not q.fat.is_measured:
+    if not q.is_fat_read:
         found.append(say("CHANGE_READING_NEEDED"))
     if refused is not None and rails.UNANSWERED in refused.ids:
         found.append(say("CHANGE_SCREENING_GAIN" if q.grows and not facts.is_due else "CHANGE_SCREENING"))
