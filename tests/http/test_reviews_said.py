@@ -385,6 +385,17 @@ async def test_who_keeps_to_the_plan_by_now_is_told_so(service: Running) -> None
     assert more["params"]["goes_on"] == "no"
 
 
+@pytest.mark.parametrize(("days", "how"), [(21, "yes"), (28, "steadily"), (56, "steadily")])
+async def test_what_is_eaten_over_the_plan_for_a_month_is_to_be_planned_in(
+    service: Running, days: int, how: str
+) -> None:
+    """The weekends of somebody told to try to keep to the plan for sixteen weeks, in the same words."""
+    answer = await review(service, behind(days, -0.02, 2050))
+    (more,) = (reason for reason in answer["reasons"] if reason["code"] == "REVIEW_ATE_MORE")
+    assert more["params"]["goes_on"] == how
+    assert ("plan those in" in more["text"]) is (how == "steadily")
+
+
 @pytest.mark.parametrize(("logged_kcal", "is_told_more"), [(2000, False), (2200, False), (2350, True)])
 async def test_who_eats_less_than_a_gain_tells_is_told_no_more(
     service: Running, logged_kcal: float, is_told_more: bool

@@ -908,6 +908,7 @@ REVIEW_EVENT_WATER = Etwa { NUMBER($water_kg, maximumFractionDigits: 1) } kg de
 }
 REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant{ $goes_on ->
     [yes] : Versuche, dich an den Plan zu halten.
+    [steadily] , Woche für Woche. Sind es bestimmte Tage, plane sie ein: Die anderen Tage machen Platz.
    *[no] .
 }
 REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag weniger protokolliert als geplant.

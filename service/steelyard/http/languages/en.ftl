@@ -837,6 +837,7 @@ REVIEW_EVENT_WATER = Because of { event } about { NUMBER($water_kg, maximumFract
 }
 REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned{ $goes_on ->
     [yes] : try to keep to the plan.
+    [steadily] , week after week. If it is on certain days, plan those in: the other days make room.
    *[no] .
 }
 REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.

@@ -895,6 +895,7 @@ REVIEW_EVENT_WATER = Por { event }, unos { NUMBER($water_kg, maximumFractionDigi
 }
 REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado{ $goes_on ->
     [yes] : intenta ceñirte al plan.
+    [steadily] , semana tras semana. Si son ciertos días, inclúyelos en el plan: los demás dejan sitio.
    *[no] .
 }
 REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.

@@ -4,7 +4,7 @@ from datetime import date
 
 from ..numbers import told_percent
 from ..phase import FollowedPhase, Verdict
-from ..rails import Subject
+from ..rails import Subject, may_not_diet
 from ..register import Message, say, yes_or_no
 from . import texts
 from .next_step import Advice, NextStep
@@ -57,7 +57,11 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject,
         # Who is told to eat still less has the new plan to keep to.
         goes_on = advice.decision is not NextStep.END and advice.correction_kcal <= 0
         is_kept = now.eaten.is_kept_lately
-        found.append(say(texts.ATE_MORE, difference_kcal=difference.mean, goes_on=yes_or_no(goes_on and not is_kept)))
+        how = yes_or_no(goes_on and not is_kept)
+        if goes_on and not is_kept and now.days >= texts.STEADY_DAYS and not may_not_diet(subject):
+            # Told to keep to the plan every week, nobody does so sooner. A day with more is paid for by lower ones.
+            how = "steadily"
+        found.append(say(texts.ATE_MORE, difference_kcal=difference.mean, goes_on=how))
         if goes_on and is_kept:
             found.append(say(texts.KEPT_LATELY))
     elif difference.upper < 0.0 and difference.mean < -texts.NOTABLE_KCAL:

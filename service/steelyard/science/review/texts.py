@@ -178,6 +178,15 @@ NOTABLE_KCAL = constant(
     summary="Mean difference of eaten and planned intake that is pointed out",
     basis=Basis.JUDGEMENT,
 )
+STEADY_DAYS = int(
+    constant(
+        "review_steady_days",
+        28,
+        unit="d",
+        summary="Days of a phase after which more than planned is taken to be how somebody eats, and to be planned in",
+        basis=Basis.JUDGEMENT,
+    )
+)
 SHORTFALL_SHARE = constant(
     "review_shortfall",
     0.10,
