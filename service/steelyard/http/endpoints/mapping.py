@@ -42,7 +42,7 @@ from steelyard.science.person import (
 from steelyard.science.rails import RailAction
 from steelyard.science.register import MODEL_VERSION, Contradiction, Message
 
-from ..languages import english
+from ..languages import as_told, english
 from ..schemas import body_composition as composition_schema
 from ..schemas import log as log_schema
 from ..schemas import profile as profile_schema
@@ -326,7 +326,8 @@ def note(message: Message) -> Note:
     """A message with its text."""
     if not message.params:
         return _always(message.code)
-    return Note(code=message.code, text=english(message), params=message.params)
+    told = as_told(message)
+    return Note(code=told.code, text=english(told), params=told.params)
 
 
 @cache
@@ -358,15 +359,16 @@ def _guard_rail(action: RailAction) -> GuardRail:
     while limit == observed and action.limit != action.observed:
         digits += 1
         limit, observed = (rounded_if_any(value, digits) for value in (action.limit, action.observed))
+    told = as_told(action.message)
     return GuardRail(
         id=action.id,
         action=action.action,
         limit=limit,
         observed=observed,
         unit=action.unit,
-        code=action.message.code,
-        text=english(action.message),
-        params=action.message.params,
+        code=told.code,
+        text=english(told),
+        params=told.params,
     )
 
 

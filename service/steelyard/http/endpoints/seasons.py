@@ -2,7 +2,7 @@
 
 from steelyard import answers
 
-from ..languages import english
+from ..languages import as_told, english
 from ..operation.operation import computation
 from ..schemas import seasons as schema
 from . import mapping
@@ -108,7 +108,7 @@ def _compared(one: answers.StrategyFollowed) -> schema.ComparedStrategy:
 
 
 def _refused(one: answers.StrategyShut) -> schema.RefusedStrategy:
-    said = one.action.message
+    said = as_told(one.action.message)
     return schema.RefusedStrategy(
         label=one.label, rule=one.action.id, code=said.code, text=english(said), params=said.params
     )

@@ -4,7 +4,7 @@ The syntax is that of Project Fluent 1.0 (projectfluent.org), so that a client i
 same files with a library of its own.
 """
 
-from .english import english
+from .english import as_told, english
 from .fluent_library import said, said_code
 from .leanness import INSTEAD, spared, spared_text
 from .parsing import ENGLISH, LANGUAGES, LanguageFile, MessageReader, is_of_attention, parameters
@@ -16,6 +16,7 @@ __all__ = [
     "LANGUAGES",
     "LanguageFile",
     "MessageReader",
+    "as_told",
     "english",
     "is_of_attention",
     "parameters",

@@ -32,6 +32,15 @@ def english(message: Message) -> str:
     return compiled(message.code)(message.params)
 
 
+def as_told(message: Message) -> Message:
+    """The message with its figures as fine as any text tells them."""
+    params = {
+        name: round(value, _MOST_DECIMALS) if isinstance(value, float) else value
+        for name, value in message.params.items()
+    }
+    return Message(message.code, params)
+
+
 @cache
 def compiled(name: str) -> _Part:
     """What fills in the parameters of an entry."""

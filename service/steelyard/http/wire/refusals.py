@@ -3,7 +3,7 @@
 from steelyard.science.rails import RATIO_DECIDES, Refused
 from steelyard.science.register import Contradiction, OutOfDomain
 
-from ..languages import english
+from ..languages import as_told, english
 from . import body_schema
 from .problems import CONTRADICTION, OUT_OF_DOMAIN, GuardRailRefusal, ProblemError, Unprocessable, fault
 
@@ -15,9 +15,9 @@ def refusal(error: OutOfDomain | Refused, body_type: type) -> ProblemError:
     if isinstance(error, Refused):
         faults = []
         for action, field in error.all:
-            message = action.message
+            message = as_told(action.message)
             faults.append(fault(pointer_to(field, body_type), message.code, english(message), **message.params))
-        for doubt in error.doubts:
+        for doubt in map(as_told, error.doubts):
             where = pointer_to("log" if doubt.code == RATIO_DECIDES else "weight_kg", body_type)
             faults.append(fault(where, doubt.code, english(doubt), **doubt.params))
         # Each referral once, and what is asked about.
