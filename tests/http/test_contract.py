@@ -230,7 +230,7 @@ def test_client_generator_has_no_complaint(tmp_path: Path) -> None:
 
 def test_the_figures_of_a_message_are_as_fine_as_its_text() -> None:
     """A parameter was told with fifteen digits; no text has more than three decimals."""
-    told = re.findall(r'\\?"params\\?":(\{[^{}]*\})', examples_text())
+    told = re.findall(r'\\?"params\\?":(\{[^{}]*\})', examples_path().read_text("utf-8"))
     figures = [figure for params in told for figure in re.findall(r"\d+\.(\d+)", params)]
     assert len(figures) > 50
     assert max(map(len, figures)) <= 3
