@@ -175,6 +175,7 @@ class _Life(NamedTuple):
     unspared: Array
     adaptation_score: Array  # standard normal
     carried_scale: Array
+    recovery_scale: Array
     eaten: Array  # eaten over planned, by week
     drift_kcal: Array  # change of expenditure, by week
     noise_kg: Array  # of the reading at each horizon
@@ -252,6 +253,7 @@ def _from_prior(people: People, rng: np.random.Generator, sources: frozenset[Unc
         eaten=1.0 + ADHERENCE_SPREAD * score(UncertaintySource.ADHERENCE) + 0.0 * _WEEKS,
         drift_kcal=np.zeros((HORIZON_WEEKS[-1], n)),
         noise_kg=noise * rng.standard_normal((len(HORIZON_WEEKS), n)),
+        recovery_scale=1.0 + body_constants.CARRIED_SPREAD * score(UncertaintySource.CARRIED_MASS),
     )
 
 
@@ -337,6 +339,7 @@ def _misspecified(people: People, rng: np.random.Generator, world: _World) -> _L
         eaten=eaten,
         drift_kcal=0.03 * rng.standard_normal(n) * maintenance * share,
         noise_kg=np.array(readings[1:]),
+        recovery_scale=1.0 + body_constants.CARRIED_SPREAD * heavy(),
     )
 
 
@@ -379,15 +382,16 @@ def _live(people: People, life: _Life, adaptation_factor: float, salt_factor: fl
         )
         state = walk(adapted(eaten.intake_kcal), state, eaten, (7.0,), ops=OPS)[0]
         if week + 1 in HORIZON_WEEKS:
-            _record(outcomes, start, state, life.carried_scale, life.noise_kg[HORIZON_WEEKS.index(week + 1)])
+            _record(outcomes, start, state, life, life.noise_kg[HORIZON_WEEKS.index(week + 1)])
     return {quantity: np.array(values) for quantity, values in outcomes.items()}
 
 
 def _record(
-    outcomes: dict[Quantity, list[Array]], start: BodyState, state: BodyState, carried_scale: Array, noise: Array
+    outcomes: dict[Quantity, list[Array]], start: BodyState, state: BodyState, life: _Life, noise: Array
 ) -> None:
-    # How far carried mass answers to a change of diet differs between people.
-    weight = state.weight_kg + (carried_scale - 1.0) * (state.carried_kg - start.carried_kg)
+    # How far carried mass answers to a change of diet differs between people, and how much of it is taken back.
+    weight = state.weight_kg + (life.carried_scale - 1.0) * (state.carried_kg - start.carried_kg)
+    weight = weight - (life.recovery_scale - 1.0) * (state.recovered_kg - start.recovered_kg)
     outcomes[Quantity.WEIGHT].append(weight + noise)
     outcomes[Quantity.FAT_CHANGE].append(state.fat_kg - start.fat_kg)
     outcomes[Quantity.LEAN_CHANGE].append(state.lean_kg - start.lean_kg)

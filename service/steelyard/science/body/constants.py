@@ -165,7 +165,9 @@ CARRIED_SPREAD = constant(
     0.5,
     unit="1",
     summary="Between-person SD of carried mass for a given change of diet, as a share of its mean: salt, gut content "
-    "and how settled the diet was",
+    "and how settled the diet was; and of what of it comes back while a deficit lasts, where trials of lifters and a "
+    "model in which nothing does (Hall 2011) lie two of these apart",
+    sources=(HALL_2011,),
     basis=Basis.JUDGEMENT,
 )
 

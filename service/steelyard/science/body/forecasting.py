@@ -263,7 +263,9 @@ def _spread(
 ) -> Figures:
     """How far the runs in ``moved`` lie from the expected one at a node (less at ``since``): their root sum of squares.
 
-    The response of carried mass is a share of what the expected run carries otherwise than at the start (or ``since``).
+    People differ in how far carried mass answers a change of diet, and in how much of it is taken back while a deficit
+    lasts: each by the same share of what the expected run has of it. In weight that counts from the start (or
+    ``since``), which was weighed; what is carried there was not, so that of it all counts but in a change.
     """
     weight = fat = lean = carried = maintenance = fraction = 0.0
     for run in moved:
@@ -276,16 +278,24 @@ def _spread(
         carried = carried + carried_ * carried_
         maintenance = maintenance + maintenance_ * maintenance_
         fraction = fraction + fraction_ * fraction_
-    origin = nodes[since] if since is not None else nodes[0]
-    response = carried_spread * (_carried(states[nodes[node]]) - _carried(states[origin]))
-    response = response * response
+    now, origin = states[nodes[node]], states[nodes[since] if since is not None else nodes[0]]
+    response = _response(carried_spread, _carried(now) - _carried(origin), now.recovered_kg - origin.recovered_kg)
+    of_carried = response
+    if since is None:
+        of_carried = _response(carried_spread, _carried(now), now.recovered_kg)
     return new_tuple(
         Figures,
         (
-            ops.sqrt(weight + response), ops.sqrt(fat), ops.sqrt(lean), ops.sqrt(carried + response),
+            ops.sqrt(weight + response), ops.sqrt(fat), ops.sqrt(lean), ops.sqrt(carried + of_carried),
             ops.sqrt(maintenance), ops.sqrt(fraction),
         ),
     )  # fmt: skip
+
+
+@inlined
+def _response(spread: Number, carried_kg: Number, recovered_kg: Number) -> Number:
+    """Variance [kg2] of what is carried, and of what of it is taken back, by how far people answer a diet."""
+    return spread * spread * (carried_kg * carried_kg + recovered_kg * recovered_kg)
 
 
 @inlined

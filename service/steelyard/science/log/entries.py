@@ -114,6 +114,11 @@ class Log(msgspec.Struct, frozen=True, dict=True):
         return sum(found) / len(found) if len(found) >= _LATELY_LOGGED else None
 
     @property
+    def last_intake_lately(self) -> float | None:
+        """``intake_lately`` by the last day that was logged; None also where nothing was eaten."""
+        return self.intake_lately(max(row.day for row in self.intakes) + 1) or None if self.intakes else None
+
+    @property
     def first_day(self) -> int:
         """The day of the first weighing or intake."""
         return self._span[0]

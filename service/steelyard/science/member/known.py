@@ -88,18 +88,21 @@ def settled(told: Told) -> Told:
         told = told._replace(log=log)
         return _measured(told, log, None) if log.readings else told
     _check(told.person, known)
-    told = told._replace(current_intake_kcal=_first(told.current_intake_kcal, known.usual_intake_kcal))
     notes = _weight_apart(told.person.weight_kg, known)
     if known.log is not None:
         log, about_log = joined(known.log, log)
         notes += about_log
+    lately = None if log is None else log.last_intake_lately
+    usual = _first(told.current_intake_kcal, _first(lately, known.usual_intake_kcal))
     if log is not None and is_after_birth:
         log = since_birth(log)
     person, fat = body_at(told.person, known.body)
     maintenance = told.maintenance
     if maintenance is None and (log is None or not log.intakes):
         maintenance = known.maintenance
-    told = told._replace(person=person, fat=fat, log=log, maintenance=maintenance, notes=tuple(notes))
+    told = told._replace(
+        person=person, fat=fat, log=log, maintenance=maintenance, current_intake_kcal=usual, notes=tuple(notes)
+    )
     if log is None:
         return told
     if known.log is None and log.last_day <= known.day:

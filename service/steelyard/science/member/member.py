@@ -295,11 +295,12 @@ class Member:
     @facet
     def body(self) -> Body:
         """The body as a forecast starts from it."""
-        body = body_of(self.person, self.assessed, self.maintenance, self.told.current_intake_kcal)
-        known, log = self.told.known, self.told.log
-        if log is not None and log.intakes:
-            eaten = log.intake_lately(max(row.day for row in log.intakes) + 1)
-            body = body._replace(eaten_kcal=eaten)
+        usual, known, log = self.told.current_intake_kcal, self.told.known, self.told.log
+        eaten = None if log is None else log.last_intake_lately
+        if usual is None and self.learnt is not None:
+            # On one scale with maintenance, as that is of the same log.
+            usual = eaten
+        body = body_of(self.person, self.assessed, self.maintenance, usual)._replace(eaten_kcal=eaten)
         found = None if known is None else adherence_on(known, known.day if log is None else log.last_day)
         return body if found is None else body._replace(kept=found.kept, apart=apart_from_people(found))
 
@@ -326,7 +327,7 @@ class Member:
 
     def eating_maintenance(self) -> "Member":
         """The same member, had they eaten at maintenance until now."""
-        return self._supposed(self.told._replace(current_intake_kcal=None), self.assessed)
+        return self._supposed(self.told._replace(current_intake_kcal=self.maintenance.mean), self.assessed)
 
     def _supposed(self, told: Told, assessed: Assessment) -> "Member":
         other = Member(told)
