@@ -137,11 +137,11 @@ def test_what_is_uncertain_comes_largest_first_and_without_what_was_left_out() -
 
 
 def test_a_weighing_has_its_noise_twice() -> None:
-    """As of a plan: 0.55 % of body mass (Robinson and Watson 1965; Turicchi et al. 2020), here above its floor."""
+    """As of a plan: 1.18 (at home) of 0.55 % of body mass (Robinson and Watson 1965; Turicchi et al. 2020)."""
     noise_alone = answers.forecast_intake(ask(path(4), sources=frozenset({UncertaintySource.DAILY_NOISE}))).value
     for week in noise_alone.weeks:
         at = week.at_end
-        assert at.weighing_sd_kg == pytest.approx(2**0.5 * 0.0055 * at.weight_kg)
+        assert at.weighing_sd_kg == pytest.approx(2**0.5 * 1.18 * 0.0055 * at.weight_kg)
         assert at.spread.fat_kg == at.spread.lean_kg == at.spread.carried_kg == 0.0
 
 

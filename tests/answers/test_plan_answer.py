@@ -128,7 +128,7 @@ def test_simple_rules_count_the_weeks_in_a_deficit() -> None:
 def test_a_weighing_has_its_noise_twice(who: Person) -> None:
     """That of the day, and that of the weighing that the plan starts from.
 
-    0.55 % of body mass and at least 0.3 kg (Robinson and Watson 1965; Turicchi et al. 2020), written out here so that
+    1.18 (at home) of 0.55 % of body mass, of 0.3 kg at least (Robinson and Watson 1965; Turicchi et al. 2020), so that
     the plan is not compared with itself.
     """
     exact = ask(DeficitAim(), who, sources=ALL_SOURCES - {UncertaintySource.DAILY_NOISE})
@@ -137,7 +137,7 @@ def test_a_weighing_has_its_noise_twice(who: Person) -> None:
         assert phase.change == other.change
         for week, same in zip(phase.weeks, other.weeks, strict=True):
             at, calm = week.at_end, same.at_end
-            noise = max(0.0055 * at.weight_kg, 0.3)
+            noise = 1.18 * max(0.0055 * at.weight_kg, 0.3)
             assert at.weighing_sd_kg**2 - calm.weighing_sd_kg**2 == pytest.approx(2 * noise**2)
             assert at._replace(weighing_sd_kg=calm.weighing_sd_kg, people=calm.people) == calm
             assert calm.weighing_sd_kg == calm.spread.weight_kg

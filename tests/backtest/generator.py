@@ -20,7 +20,7 @@ from scipy.special import ndtr, ndtri
 from steelyard.science.body import constants as body_constants
 from steelyard.science.body import energy_balance
 from steelyard.science.body import state as body_state
-from steelyard.science.body.daily_noise import noise_variance
+from steelyard.science.body.daily_noise import home_noise_variance
 from steelyard.science.body.energy_balance import walk
 from steelyard.science.body.forecasting import Stretch
 from steelyard.science.body.state import BodyModel, BodyState, Diet, calibrate
@@ -235,7 +235,7 @@ def _from_prior(people: People, rng: np.random.Generator, sources: frozenset[Unc
         return rng.standard_normal(n) * (1.0 if source in sources else 0.0)
 
     is_noisy = UncertaintySource.DAILY_NOISE in sources
-    noise = np.sqrt(noise_variance(body.weight_kg, OPS)) * (1.0 if is_noisy else 0.0)
+    noise = np.sqrt(home_noise_variance(body.weight_kg, OPS)) * (1.0 if is_noisy else 0.0)
     response = score(UncertaintySource.TRAINING_RESPONSE)
     # The correlation of readings two weeks apart is nil.
     weight = body.weight_kg - noise * rng.standard_normal(n)
@@ -312,7 +312,7 @@ def _misspecified(people: People, rng: np.random.Generator, world: _World) -> _L
     # women a wave of 28 days. Terms beyond the tenth day before are under a thousandth.
     lag = 0.45
     weights = lag ** np.arange(10) * np.sqrt(1.0 - lag * lag)
-    sd = 1.2 * np.sqrt(noise_variance(body.weight_kg, OPS))
+    sd = 1.2 * np.sqrt(home_noise_variance(body.weight_kg, OPS))
     readings = [sd * np.tensordot(weights, heavy(4.0, (10, n)), 1) for _ in range(1 + len(HORIZON_WEEKS))]
     amplitude = np.where((people.male == 0) & (rng.random(n) < 0.5), 0.25, 0.0)
     phase = rng.uniform(0.0, 2.0 * np.pi, n)

@@ -3,7 +3,7 @@
 from datetime import date
 from typing import NamedTuple
 
-from steelyard.science.body import ADAPTATION_SHARE, ADAPTATION_SPREAD, Adherence, noise_variance, start_body
+from steelyard.science.body import ADAPTATION_SHARE, ADAPTATION_SPREAD, Adherence, home_noise_variance, start_body
 from steelyard.science.log import LOGGING_RATIO, LOGGING_RATIO_SD, Log, LogMaintenance, Reading, hand_on
 from steelyard.science.measures import FAT_FRACTION_FROM, FAT_FRACTION_TO, Assessment, body_of, method_error
 from steelyard.science.member import (
@@ -60,7 +60,7 @@ class StateNow(NamedTuple):
 
 def weighed_once(weight_kg: float) -> Estimate:
     """A weight that one weighing tells [kg], with the usual noise."""
-    return Estimate(weight_kg, float(noise_variance(weight_kg)) ** 0.5)
+    return Estimate(weight_kg, float(home_noise_variance(weight_kg)) ** 0.5)
 
 
 def known_again(now: StateNow, maintenance: Estimate | None) -> Known:

@@ -35,7 +35,7 @@ from .constants import (
     TRAINING_GAIN,
 )
 from .daily_noise import (
-    noise_variance,
+    home_noise_variance,
 )
 from .energy_balance import (
     advance,

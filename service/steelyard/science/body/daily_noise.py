@@ -18,8 +18,19 @@ NOISE_FLOOR_KG = constant(
     summary="Least SD of scale weight from day to day",
 )  # fmt: skip
 
+HOME_NOISE_SCALE = constant(
+    "log_noise_scale", 1.18, unit="1", basis=Basis.JUDGEMENT,
+    summary="Daily noise of weighings at home, against the usual of studies, before the log says otherwise",
+)  # fmt: skip
+
 
 @inlined
 def noise_variance(weight_kg: Number, ops: Elementwise = FLOATS) -> Number:
-    """Variance of the noise of a single weighing of a person of ``weight_kg``, before any log [kg2]."""
+    """Variance of the noise of a single weighing of a person of ``weight_kg`` in a study [kg2]."""
     return ops.maximum(NOISE_FRACTION * weight_kg, NOISE_FLOOR_KG) ** 2
+
+
+@inlined
+def home_noise_variance(weight_kg: Number, ops: Elementwise = FLOATS) -> Number:
+    """The same of people who weigh themselves at home, before any log [kg2]."""
+    return HOME_NOISE_SCALE**2 * noise_variance(weight_kg, ops)

@@ -12,7 +12,7 @@ from ..numbers import FLOATS, Z80, Elementwise, Estimate, Number, Reaching, comp
 from ..register import Basis, Kind, equation, traced
 from .adherence import DEFICIT_FROM, OF_ANYBODY, as_followed, followed_days, unfollowed_share
 from .constants import BASELINE_GLYCOGEN_KG, CARRIED_SPREAD, FAT_ENERGY, GLYCOGEN_ENERGY, LEAN_ENERGY
-from .daily_noise import noise_variance
+from .daily_noise import home_noise_variance
 from .energy_balance import walk
 from .state import BodyModel, BodyState, Diet, carried_mass, current_maintenance_kcal, maintenance_of, scale_weight
 from .uncertainty import ADHERENCE_SPREAD, ALL_SOURCES, Body, UncertaintySource, adapting, responding, start_body
@@ -471,7 +471,7 @@ def _weighing_sd(weight_kg: Number, sd_kg: Number, has_noise: bool, ops: Element
 
     The starting weight was itself a noisy reading, so its noise counts as well as that day's.
     """
-    return ops.sqrt(sd_kg * sd_kg + 2.0 * noise_variance(weight_kg, ops)) if has_noise else sd_kg
+    return ops.sqrt(sd_kg * sd_kg + 2.0 * home_noise_variance(weight_kg, ops)) if has_noise else sd_kg
 
 
 @compiled

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from enum import StrEnum
 from typing import NamedTuple
 
-from ..body import noise_variance
+from ..body import home_noise_variance
 from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled, row_of
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equation
 from . import kernel as k
@@ -17,7 +17,6 @@ from .entries import DailyLog, first_weight
 from .tissue_model import TissueModel
 from .witness_errors import (
     LINGERS,
-    NOISE_SCALE,
     START_SD_KG,
     WATER_SD_KG,
     settings_of,
@@ -73,7 +72,7 @@ def implied_intakes(
     """
     days = len(log.weight_kg)
     level = first_weight(log, FLOATS)
-    noise = NOISE_SCALE**2 * noise_variance(level)
+    noise = home_noise_variance(level)
     rho = tissue.rho_kcal_per_kg
     columns = array("d", bytes(8 * k.COLUMNS * days))
     columns[k.WEIGHED :: k.COLUMNS] = row_of(log.weight_kg)

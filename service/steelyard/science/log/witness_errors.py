@@ -117,10 +117,6 @@ LINGERS = constant(
 LINGERS_KEPT = constant(
     "noise_lingering_kept", 0.5, unit="1/d", basis=Basis.JUDGEMENT, summary="How much of it is left a day later"
 )
-NOISE_SCALE = constant(
-    "log_noise_scale", 1.18, unit="1", basis=Basis.JUDGEMENT,
-    summary="Daily noise of logs as kept at home, against the usual of studies, before the log says otherwise",
-)  # fmt: skip
 NOISE_PRIOR_WEIGHINGS = constant(
     "weight_noise_prior_weighings", 3.0, unit="weighings", basis=Basis.JUDGEMENT,
     summary="How many weighings the prior variance of the noise is worth",

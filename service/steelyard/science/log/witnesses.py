@@ -20,7 +20,7 @@ from collections.abc import Sequence
 from types import ModuleType
 from typing import NamedTuple
 
-from ..body import noise_variance
+from ..body import home_noise_variance
 from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, Row, compiled, inlined, kernel_in_use, row_of
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, equation, source
 from . import kernel as written
@@ -48,7 +48,6 @@ from .witness_errors import (
     DEFICIT_DAYS,
     DEFICIT_SD,
     LINGERS,
-    NOISE_SCALE,
     RATIO_BREAK_CHANCE,
     SHIFT_APART_DAYS,
     SHIFT_BREAK_CHANCE,
@@ -243,7 +242,7 @@ def fit_log(
     scaled = prior_on_logging_scale(prior)
     read = gone_on_from(onset)
     first_kg = first_weight(log, FLOATS)
-    noise_kg2 = NOISE_SCALE**2 * noise_variance(first_kg) if read is None else read.noise_variance
+    noise_kg2 = home_noise_variance(first_kg) if read is None else read.noise_variance
     g = 1.0 / tissue.rho_kcal_per_kg
     alpha, beta = 1000.0 * g / LOGGING_RATIO, g * prior.mean
     amplitude = CARRIED_PER_KCAL / (LOGGING_RATIO * tissue.carried_per_kcal)
