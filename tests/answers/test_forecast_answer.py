@@ -13,6 +13,7 @@ from steelyard.science.body import (
     TargetQuantity,
     UncertaintySource,
 )
+from steelyard.science.log import IntakeDay, Log, Weighing
 from steelyard.science.measures import assess
 from steelyard.science.member import Told
 from steelyard.science.phase import CutsBefore, History, ScheduledIntake
@@ -171,3 +172,26 @@ def test_a_forecast_of_a_deficit_says_that_its_middle_is_what_is_told() -> None:
     assert 0.42 < effect_kg < 0.55
     assert not found(MAINTENANCE)[0]
     assert found(MAINTENANCE - 400.0, sources=without) == (False, 0.0)
+
+
+def _told_until(change_day: int, last_day: int) -> Told:
+    """Somebody who logs 2,700 kcal a day, and 2,100 from a day on, until the day before ``START``."""
+    first = START.toordinal() - last_day
+    log = Log(
+        [Weighing(first + day, 80.0 - 0.02 * max(0, day - change_day)) for day in range(last_day + 1)],
+        [IntakeDay(first + day, 2700.0 if day < change_day else 2100.0) for day in range(last_day)],
+    )
+    return Told(MAN, CLEAR, log=log)
+
+
+def test_what_was_eaten_until_now_is_read_from_the_log() -> None:
+    """Whoever is two weeks into a deficit has lost its first water: it does not go again, as from a hold it does."""
+    amid, before = _told_until(28, 42), _told_until(99, 42)
+    unsaid, said, held = (
+        answers.forecast_intake(ask(answers.PathAsked([ScheduledIntake(weeks=4, intake_kcal=2100.0)]), told=told)).value
+        for told in (amid, amid._replace(current_intake_kcal=2100.0), before)
+    )
+    for week, same, first in zip(unsaid.weeks, said.weeks, held.weeks, strict=True):
+        assert week.at_end == same.at_end
+    assert abs(unsaid.weeks[1].at_end.carried_kg - unsaid.weeks[0].at_end.carried_kg) < 0.05
+    assert held.weeks[0].at_end.carried_kg < -0.4

@@ -215,3 +215,30 @@ def test_many_people_at_once() -> None:
         assert many.states[-1].weight_kg[i] == pytest.approx(alone.states[-1].weight_kg, rel=1e-12)
         for a, b in zip(spreads[-1], alone.spreads()[-1], strict=True):
             assert np.broadcast_to(a, 2)[i] == pytest.approx(b, rel=1e-9)
+
+
+def _of_water(usual_kcal: float, intake_kcal: float, carries: float = 1.0) -> forecasting.Forecast:
+    """Six weeks of a man who needs 2,700 kcal, of whom all but how far carried mass answers is known."""
+    body = Body(80.0, Estimate(12.0, 0.0), Estimate(2700.0, 0.0), 1800.0, usual_intake_kcal=usual_kcal, carries=carries)
+    plan = [Stretch(Diet(intake_kcal, 0.5 * intake_kcal, 1.8), (7.0,) * 6)]
+    return forecast(body, plan, sources=frozenset({UncertaintySource.CARRIED_MASS}))
+
+
+def test_how_much_comes_back_in_a_deficit_is_not_known_of_a_person() -> None:
+    """The spread outgrows that of what is still off, as what has come back by then differs between people."""
+    points = _of_water(2700.0, 2100.0).points()
+    assert points[1].carried_kg < points[6].carried_kg < -0.3
+    assert points[6].spread.weight_kg > 0.8 * abs(points[6].carried_kg)
+
+
+def test_what_is_carried_at_the_start_of_a_diet_that_goes_on_is_not_known() -> None:
+    """It was not weighed apart, though the weight was: its change alone moves the scale."""
+    start, *_, end = _of_water(2100.0, 2100.0).points()
+    assert start.spread.weight_kg == 0.0
+    assert end.spread.weight_kg < 0.05
+    assert start.spread.carried_kg > 0.4 * abs(start.carried_kg) > 0.1
+
+
+def test_carried_mass_goes_as_far_as_a_log_tells_it() -> None:
+    as_people, more = (_of_water(2700.0, 2100.0, carries).points()[1].carried_kg for carries in (1.0, 1.5))
+    assert 1.3 < more / as_people < 1.5

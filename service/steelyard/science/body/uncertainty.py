@@ -140,6 +140,7 @@ class Body(NamedTuple):
     apart: Estimate | None = None  # by how much more of deficits is followed than by people in general, where known
     eaten_kcal: Number | None = None  # what a log shows to be eaten by now: so much is no longer to be kept to
     deficit_days: Number = 0.0  # of a deficit that goes on
+    carries: float = 1.0  # carried mass that moves for each kilogram expected of people, as a log tells it
 
 
 def start_body(
@@ -163,12 +164,24 @@ def start_body(
         carbohydrate_share=body.carbohydrate_share,
         ops=ops,
     )
+    if body.carries != 1.0:
+        model = carrying(model, body.carries)
     model = responding(model, source, ops)
     if body.usual_intake_kcal is not None:
         if source is UncertaintySource.ADAPTATION:
             model = adapting(model, body.usual_intake_kcal, 1.0, ops)
         model, state = settle_at(model, state, body.usual_intake_kcal, ops=ops)
     return model, state
+
+
+def carrying(model: BodyModel, share: float) -> BodyModel:
+    """The model of someone whose carried mass answers ``share`` times as far as people's; glycogen with its water
+    answers as that of all."""
+    return model._replace(
+        salt_water_kg=share * model.salt_water_kg,
+        gut_kg=share * model.gut_kg,
+        sodium_by_carbohydrate_mg=share * model.sodium_by_carbohydrate_mg,
+    )
 
 
 def responding(model: BodyModel, source: UncertaintySource | None, ops: Elementwise) -> BodyModel:

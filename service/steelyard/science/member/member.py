@@ -11,6 +11,7 @@ from ..log import (
     LogMaintenance,
     Reading,
     Tail,
+    carried_from_here,
     entries_as_read,
     gathered,
     maintenance_of,
@@ -47,6 +48,7 @@ from .pregnancy import without_gestation
 from .steering import still_counts, with_steering
 from .told import StartingBody, Steered, Told
 
+_LEAST_RESPONSE = 0.3  # below which a log would have carried mass hardly answer at all; judgement
 _LOG_COUNTS = "LOG_WEIGHT_COUNTS"
 
 
@@ -292,6 +294,18 @@ class Member:
             return "log"
         return "weight_kg" if self.told.known is None else "state.weight_kg"
 
+    @property
+    def _carries(self) -> float:
+        """How far their carried mass answers a diet, as the log tells it from which maintenance is.
+
+        People's spread stays around it: a log tells how much went, and little of how much of that comes back.
+        """
+        told, log = self.told, self.told.log
+        if log is None or self.learnt is None:
+            return 1.0
+        reading = self.log_on(log.last_day if told.as_of_day is None else told.as_of_day)
+        return max(_LEAST_RESPONSE, carried_from_here(reading.fit).response.mean)
+
     @facet
     def body(self) -> Body:
         """The body as a forecast starts from it."""
@@ -300,7 +314,9 @@ class Member:
         if usual is None and self.learnt is not None:
             # On one scale with maintenance, as that is of the same log.
             usual = eaten
-        body = body_of(self.person, self.assessed, self.maintenance, usual)._replace(eaten_kcal=eaten)
+        body = body_of(self.person, self.assessed, self.maintenance, usual)._replace(
+            eaten_kcal=eaten, carries=self._carries
+        )
         found = None if known is None else adherence_on(known, known.day if log is None else log.last_day)
         return body if found is None else body._replace(kept=found.kept, apart=apart_from_people(found))
 
