@@ -191,7 +191,7 @@ def test_what_was_eaten_until_now_is_read_from_the_log() -> None:
         answers.forecast_intake(ask(answers.PathAsked([ScheduledIntake(weeks=4, intake_kcal=2100.0)]), told=told)).value
         for told in (amid, amid._replace(current_intake_kcal=2100.0), before)
     )
-    for week, same, first in zip(unsaid.weeks, said.weeks, held.weeks, strict=True):
+    for week, same, _first in zip(unsaid.weeks, said.weeks, held.weeks, strict=True):
         assert week.at_end == same.at_end
     assert abs(unsaid.weeks[1].at_end.carried_kg - unsaid.weeks[0].at_end.carried_kg) < 0.05
     assert held.weeks[0].at_end.carried_kg < -0.4
