@@ -372,6 +372,41 @@ async def test_too_few_weighings_are_no_water(service: Running) -> None:
     assert "REVIEW_TOO_EARLY" not in codes_of(answer)
 
 
+async def test_a_phase_that_is_over_asks_for_no_more_days(service: Running) -> None:
+    """A hold of one week heard that it is over, and that it is to be weighed and logged for a week more."""
+    asked = body(8, sex="male", jump_kg=0.0)
+    asked["phase"] |= {"kind": "maintenance", "weeks": [{"intake_kcal": 2150, "protein_g": 130}]}
+    answer = await review(service, asked)
+    assert (answer["verdict"], answer["decision"]) == ("too_early", "end")
+    assert {"REVIEW_PHASE_OVER", "REVIEW_TOO_LITTLE_TO_JUDGE"} <= set(codes_of(answer))
+    assert "REVIEW_TOO_EARLY" not in codes_of(answer)
+
+
+async def test_a_verdict_that_only_stays_claims_to_be_sure_of_nothing(service: Running) -> None:
+    """What was told before stays told down to even odds: "51 % sure" was said of it."""
+    seen = 0
+    for slope in range(20, 70, 4):
+        asked = body(28, sex="male", jump_kg=0.0)
+        weights = [
+            entry | {"weight_kg": round(72.0 - 0.001 * slope * i, 2)} for i, entry in enumerate(asked["log"]["weights"])
+        ]
+        intakes = [entry | {"intake_kcal": 1900} for entry in asked["log"]["intakes"]]
+        first = await review(service, asked | {"log": {"weights": weights[:21], "intakes": intakes[:21]}})
+        state = first["state"]
+        state["attention"]["verdict"] = "slower"
+        then = {key: asked[key] for key in ("profile", "screening")}
+        answer = await review(
+            service, then | {"state": state, "log": {"weights": weights[21:], "intakes": intakes[21:]}}
+        )
+        if answer["verdict"] == "slower":
+            is_sure = answer["probabilities"]["slower"] > 0.65
+            seen += not is_sure
+            codes = set(codes_of(answer))
+            assert ("REVIEW_STILL_OUTSIDE_INTERVAL" in codes) is not is_sure
+            assert ("REVIEW_OUTSIDE_INTERVAL" in codes) is is_sure
+    assert seen
+
+
 async def test_who_keeps_to_the_plan_by_now_is_told_so(service: Running) -> None:
     """Told week after week to try to keep to a plan that was kept, for what was eaten before."""
     asked = behind(28, -0.01, 2150)

@@ -901,6 +901,7 @@ REVIEW_NOT_WEIGHED = Deine letzte Wägung ist { days } her, zu lange für ein Ur
 REVIEW_WITHIN_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert; der Plan erwartet bis jetzt { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_NEAR_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartet { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: So nah kann es Zufall sein.
 REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: anders als geplant ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
+REVIEW_STILL_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: weiter neben dem Plan, doch weniger deutlich.
 REVIEW_CONTRADICTED = Waage und Plan widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg statt { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Protokoll und Teller weichen ab, oder es ist Wasser.
 REVIEW_EVENT_WATER = Etwa { NUMBER($water_kg, maximumFractionDigits: 1) } kg der Änderung deines Gewichts sind Wasser ({ event }){ $explains ->
     [yes] . Das erklärt sie.
@@ -937,6 +938,7 @@ REVIEW_GETS_NOWHERE = In { weeks } hat diese Phase kaum Fett abgebaut. Mehr vom 
 REVIEW_START_AGAIN = Bleib vier Wochen bei der Erhaltung. Fang neu an, wenn die nächsten Wochen Raum dafür lassen: kleineres Defizit, jede Mahlzeit protokolliert.
 REVIEW_START_AGAIN_SETTLED = Iss jetzt so viel, wie du verbrauchst. Vor einem weiteren Fettabbau lass in einer Arztpraxis oder Fachberatung für Essstörungen klären, was offen ist.
 REVIEW_PHASE_OVER = Die Phase ist vorbei.
+REVIEW_TOO_LITTLE_TO_JUDGE = Für ein Urteil über diese Phase war die Zeit zu kurz oder zu selten gewogen.
 REVIEW_NOT_SAFE = Ein Defizit ist für dich nicht mehr sicher: Beende die Phase.
 REVIEW_NO_ROOM = Unter deinem heutigen Bedarf bleibt kein nützliches Defizit: { why }. Beende die Phase.
 REVIEW_STOPPED_BY_RAIL = Die Tage, die noch kommen, wären nicht sicher: Beende die Phase.

@@ -830,6 +830,7 @@ REVIEW_NOT_WEIGHED = Your last weighing was { days } ago, too long to judge by. 
 REVIEW_WITHIN_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; the plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now.
 REVIEW_NEAR_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now: near enough to be chance.
 REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: off the plan ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
+REVIEW_STILL_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: still off, though less clearly.
 REVIEW_CONTRADICTED = Scale and plan disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, the plan expects { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Log and plate differ, or it is water.
 REVIEW_EVENT_WATER = Because of { event } about { NUMBER($water_kg, maximumFractionDigits: 1) } kg of the change in your weight is water{ $explains ->
     [yes] . That explains it.
@@ -864,6 +865,7 @@ REVIEW_GETS_NOWHERE = In { weeks } this phase has taken off hardly any fat. More
 REVIEW_START_AGAIN = Eat at maintenance for four weeks. Start again when the weeks ahead leave room for it: a smaller deficit, every meal logged.
 REVIEW_START_AGAIN_SETTLED = Eat at maintenance now. Before another fat loss, let a clinician or an eating-disorder service settle what you were unsure about.
 REVIEW_PHASE_OVER = The phase is over.
+REVIEW_TOO_LITTLE_TO_JUDGE = There was too little time, or too few weighings, to judge this phase.
 REVIEW_NOT_SAFE = A deficit is no longer safe for you: end the phase.
 REVIEW_NO_ROOM = No useful deficit is left under today's maintenance: { why }. End the phase.
 REVIEW_STOPPED_BY_RAIL = The days to come would not be safe: end the phase.

@@ -888,6 +888,7 @@ REVIEW_NOT_WEIGHED = Tu último pesaje fue hace { days }, demasiado para juzgar.
 REVIEW_WITHIN_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; el plan espera hasta ahora de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_NEAR_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan espera de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: tan cerca puede ser casualidad.
 REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: fuera de lo planeado ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % de seguridad).
+REVIEW_STILL_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: sigue fuera, aunque con menos claridad.
 REVIEW_CONTRADICTED = Báscula y plan se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg en vez de { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Registro y plato no coinciden, o es agua.
 REVIEW_EVENT_WATER = Por { event }, unos { NUMBER($water_kg, maximumFractionDigits: 1) } kg del cambio de tu peso son agua{ $explains ->
     [yes] . Eso lo explica.
@@ -924,6 +925,7 @@ REVIEW_GETS_NOWHERE = En { weeks } esta fase apenas ha quitado grasa. Más de lo
 REVIEW_START_AGAIN = Come cuatro semanas a nivel de mantenimiento. Empieza de nuevo cuando las semanas siguientes lo permitan: un déficit menor y cada comida apuntada.
 REVIEW_START_AGAIN_SETTLED = Come ahora tu mantenimiento. Antes de volver a perder grasa, aclara con un médico o un servicio de trastornos alimentarios lo que dudabas.
 REVIEW_PHASE_OVER = La fase ha terminado.
+REVIEW_TOO_LITTLE_TO_JUDGE = Hubo poco tiempo, o pocos pesajes, para juzgar esta fase.
 REVIEW_NOT_SAFE = Un déficit ya no es seguro para ti: acaba la fase.
 REVIEW_NO_ROOM = Bajo tu mantenimiento de hoy no queda déficit útil: { why }. Acaba la fase.
 REVIEW_STOPPED_BY_RAIL = Los días que vienen no serían seguros: acaba la fase.

@@ -31,6 +31,10 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject,
         is_inside = round(planned.lower, 1) <= round(observed, 1) <= round(planned.upper, 1)
         code = texts.WITHIN if is_inside else texts.NEAR
         found.append(say(code, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper))
+    elif verdict is not judged.acted_on:
+        # It only stays: today's own odds would not call it so, and are nothing to be sure by.
+        figures = {"observed_kg": observed, "lower_kg": planned.lower, "upper_kg": planned.upper}
+        found.append(say(texts.STILL_OUTSIDE, **figures))
     else:
         chance = judged.likely.faster if verdict is Verdict.FASTER else judged.likely.slower
         found.append(
@@ -77,6 +81,8 @@ def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject,
 
 def _why_early(now: Now, more_days: int, advice: Advice) -> Message:
     """Why nothing can be said of a phase yet: no recent weighing, too few of them, or days too few for water to go."""
+    if advice.decision is NextStep.END:
+        return say(texts.TOO_LITTLE)  # no day to come tells more of a phase that ends
     keep = yes_or_no(advice.is_as_planned)
     if now.is_unseen:
         return say(texts.NOT_WEIGHED, days=now.unseen_days, more_days=more_days, goes_on=keep)
