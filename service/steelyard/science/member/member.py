@@ -42,13 +42,30 @@ from ..rails import (
     way_from_underweight,
     whom_to_see,
 )
-from ..register import BY_WEIGHT, FAT_FROM_BMI, NO_AMOUNT_TO_EAT, ON_LOGGING_SCALE, Message, say, traced
+from ..register import (
+    BY_WEIGHT,
+    FAT_FROM_BMI,
+    NO_AMOUNT_TO_EAT,
+    ON_LOGGING_SCALE,
+    Basis,
+    Message,
+    constant,
+    say,
+    traced,
+)
 from .known import adherence_on, body_at, settled
 from .pregnancy import without_gestation
 from .steering import still_counts, with_steering
 from .told import StartingBody, Steered, Told
 
-_LEAST_RESPONSE = 0.3  # below which a log would have carried mass hardly answer at all; judgement
+_LEAST_RESPONSE = constant(
+    "carried_response_least",
+    0.3,
+    unit="1",
+    summary="Least of the usual answer of carried mass to a diet that a forecast takes from a log: with less it would "
+    "hardly answer at all",
+    basis=Basis.JUDGEMENT,
+)
 _LOG_COUNTS = "LOG_WEIGHT_COUNTS"
 
 
