@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from steelyard.science.member import Told
-from steelyard.science.rails import Cleared
+from steelyard.science.rails import Cleared, may_hear_of_leanness
 from steelyard.science.register import OutOfDomain, say
 from steelyard.science.season import (
     ABOVE_ALLOWANCE,
@@ -75,7 +75,9 @@ def optimise_season(asked: OptimumAsked) -> Answered[SeasonOptimum]:
         caution=asked.caution,
     )
     season = live_season(known, result.best.policy, terms.start)
-    allowed = result.allowed
+    allowed, told = result.allowed, known.member.told
+    if not may_hear_of_leanness(told.person.age_years, told.screening):
+        allowed = allowed._replace(final_fat=None)  # where body fat is to fall to
     limits = known.limits._replace(most_weeks_above_band=allowed.weeks_above, most_final_fat=allowed.final_fat)
     is_back_late = allowed.final_fat is not None and season.outcome.cuts > 0
     late = [say("OPTIMUM_LATE_IN_BAND", percent=100 / ABOVE_ALLOWANCE)] if is_back_late else []
