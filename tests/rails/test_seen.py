@@ -423,6 +423,7 @@ def test_no_season_in_pregnancy_is_held_at_a_body_fat(operation: str, fat: float
     assert answered.is_answer
     told = json.dumps({key: value for key, value in answered.body.items() if key != "state"})
     assert set(re.findall(r'"cut_(?:at|to)_fat_fraction": ?([^,}]+)', told)) == {"null"}
+    assert answered.body.get("allowed_final_fat_fraction") is None
     texts = [note["text"] for note in notes(answered.body)]
     assert [text for text in texts if speaks("en", text)] == []
 
@@ -651,6 +652,65 @@ def test_unhappiness_alone_starts_no_deficit_near_underweight() -> None:
     person = someone("female", 30, 168, 55.9, 0.29)  # BMI 19.8
     answered = checked("decide_phase", decided(person, feeling="unhappy", phase_history=[]))
     assert answered.body["recommended"]["kind"] not in ("cut", "mini_cut")
+
+
+def state_with_water(person: Json, water_kg: float) -> Json:
+    """What was handed on of somebody, so much of whose weight is water that goes again."""
+    logged = log(random.Random(5), person, days=28, change_a_week=0.0, noise_kg=0.2)
+    asked = {"profile": person, "log": logged, "screening": CLEAR}
+    state: Json = ask("estimate_maintenance", asked).body["state"]
+    state["carried_kg"]["mean"] = water_kg
+    state["lean_kg"]["mean"] = round(state["weight_kg"]["mean"] - state["fat_kg"]["mean"] - water_kg, 2)
+    return state
+
+
+@pytest.mark.parametrize("water_kg", [0.0, 1.0, 2.5])
+@pytest.mark.parametrize("operation", ["plan_phases", "forecast_intake", "plan_season"])
+def test_handed_on_water_holds_nobody_over_an_underweight_body(operation: str, water_kg: float) -> None:
+    """As its tissue and what is usually carried have it, no body gets under 18.5 in a deficit."""
+    person = someone("female", 30, 168, 57.0, 0.30)  # BMI 20.2
+    state = state_with_water(person, water_kg)
+    own = {
+        "kind": "own", "surplus_kcal": 0, "cut_at_fat_fraction": 0.28, "cut_to_fat_fraction": 0.18,
+        "deficit_kcal": 500, "longest_cut_weeks": 26,
+    }  # fmt: skip
+    target = {"quantity": "weight_kg", "value": 52.8 if water_kg < 2.0 else 54.0}
+    by_date = (START + timedelta(days=120)).isoformat()
+    asked = {
+        "plan_phases": planned(person, {"kind": "cut", "weeks": 20}, cut_history=HISTORY),
+        "forecast_intake": forecast(person, {"kind": "intake_for_target", "target": target, "by_date": by_date}),
+        "plan_season": season(person, strategy=own, cut_history=HISTORY, horizon_weeks=52),
+    }[operation]
+    answered = ask(operation, asked | {"state": state})
+    if not answered.is_answer:
+        assert "BMI" in answered.text
+        return
+    body = answered.body
+    weeks = {
+        "plan_phases": lambda: [week for phase in body["phases"] for week in phase["weeks"]],
+        "forecast_intake": lambda: body["weeks"],
+        "plan_season": lambda: body["plan"]["weeks"],
+    }[operation]()
+    assert weeks or not body["feasible"]
+    settled = [week["at_end"]["weight_kg"]["mean"] - week["at_end"]["carried_kg"]["mean"] - water_kg for week in weeks]
+    # What was eaten lately explains up to 0.25 kg of it, which the weeks' own carried mass holds already.
+    assert all(each + 0.25 >= 18.5 * 1.68**2 for each in settled)
+
+
+def test_handed_on_water_refuses_a_deficit_to_who_is_underweight_without_it() -> None:
+    person = someone("female", 30, 168, 53.0, 0.26)  # BMI 18.8, and 18.2 without the water
+    asked = planned(person, {"kind": "mini_cut", "weeks": 4}, cut_history=HISTORY)
+    assert not has_code(ask("plan_phases", asked | {"state": state_with_water(person, 0.0)}).body, "REFUSED_BMI")
+    assert has_code(ask("plan_phases", asked | {"state": state_with_water(person, 1.6)}).body, "REFUSED_BMI")
+
+
+def test_water_that_a_state_has_no_room_for_is_not_believed() -> None:
+    """The masses of a state are parts of its weight: what is claimed beyond them ends no diet."""
+    person = someone("female", 30, 168, 62, 0.30)
+    state = state_with_water(person, 0.0)
+    state["carried_kg"]["mean"] = 12.0
+    asked = planned(person, {"kind": "mini_cut", "weeks": 4}, cut_history=HISTORY, state=state)
+    assert ask("plan_phases", asked).body["phases"]
 
 
 # --- refeeding -------------------------------------------------------------------------------------------------

@@ -62,7 +62,13 @@ def known(state: State | None, log: Log | None) -> Known | None:
         told_before=ToldBefore(state.logging_ratio.mean, state.physical_maintenance_kcal.mean),
         steered=figures.steered(state.steered),
         weighed_before=_weighed_before(state),
+        carried_kg=_carried_kg(state),
     )
+
+
+def _carried_kg(state: State) -> float:
+    """What a weight has besides tissue and what is usual [kg]: no more than the masses of its state leave for it."""
+    return min(state.carried_kg.mean, state.weight_kg.mean - state.fat_kg.mean - state.lean_kg.mean)
 
 
 def _weighed_before(state: State) -> tuple[float, ...]:

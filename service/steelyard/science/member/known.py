@@ -101,7 +101,13 @@ def settled(told: Told) -> Told:
     if maintenance is None and (log is None or not log.intakes):
         maintenance = known.maintenance
     told = told._replace(
-        person=person, fat=fat, log=log, maintenance=maintenance, current_intake_kcal=usual, notes=tuple(notes)
+        person=person,
+        fat=fat,
+        log=log,
+        maintenance=maintenance,
+        current_intake_kcal=usual,
+        notes=tuple(notes),
+        carried_kg=known.carried_kg,
     )
     if log is None:
         return told
@@ -220,12 +226,14 @@ def _measured(told: Told, log: Log, known: Known | None) -> Told:
     newest = readings_of(person, log)
     method = newest[-1].method if newest else (known.body.method if known is not None else BodyFatMethod.BMI_EQUATION)
     is_measured = bool(newest) or (known is not None and known.body.is_measured) or person.body_fat is not None
-    weight = trend.smoothed.weight_kg[-1] if known is not None else told.person.weight_kg
+    weight, carried_kg = told.person.weight_kg, told.carried_kg
+    if known is not None:
+        weight, carried_kg = trend.smoothed.weight_kg[-1], trend.smoothed.carried_kg[-1]
     fraction = found.fat_fraction
     moved, fat = _with_body(
         told.person, weight, Estimate(fraction.mean * weight, fraction.sd * weight), method, is_measured
     )
-    return told._replace(person=moved, fat=fat, notes=tuple(notes))
+    return told._replace(person=moved, fat=fat, notes=tuple(notes), carried_kg=carried_kg)
 
 
 def fat_known(known: Known) -> KnownFat:

@@ -302,6 +302,8 @@ class Member:
             logged=self.logged,
             is_plant_based=self.told.is_plant_based,
             weight_field=self._weight_field,
+            # Missing water lifts nobody over a floor.
+            water_kg=max(0.0, self.told.carried_kg),
         )
 
     @property

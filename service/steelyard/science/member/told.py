@@ -57,6 +57,7 @@ class Known(NamedTuple):
     told_before: ToldBefore | None = None  # what was told of their log
     steered: Steered | None = None  # what weight taught of the maintenance of who hardly logs food
     weighed_before: tuple[float, ...] = ()  # weights known of the phases so far [kg]
+    carried_kg: float = 0.0  # of its weight, beyond what is usually carried
 
 
 class Told(NamedTuple):
@@ -65,7 +66,8 @@ class Told(NamedTuple):
     ``maintenance`` [kcal/d] where it is known, else it comes from ``log`` read on ``as_of_day`` (its last day when
     None), else from the equations; ``current_intake_kcal`` is eaten a day now, maintenance when None. ``fat``
     is body fat where more is known of it than one reading; ``notes`` say what of all that does not agree.
-    ``is_plant_based``: whether all protein is of plants.
+    ``is_plant_based``: whether all protein is of plants. ``carried_kg`` of the person's weight is known to be carried
+    beyond the usual.
     ``known`` comes from an earlier answer; once ``is_settled`` it has taken the place of what it knows.
     """
 
@@ -80,3 +82,4 @@ class Told(NamedTuple):
     known: Known | None = None
     is_settled: bool = False
     is_plant_based: bool = False
+    carried_kg: float = 0.0

@@ -45,7 +45,8 @@ class Draft:
         self.model, self.state = self.calibrated.expected
         carried_kg, subject = float(self.state.carried_kg), member.subject
         # The body mass index counts no water, as at the gate; missing water lifts nobody over its floor.
-        self.subject = subject.rested_with(carried_kg).with_body(*subject[3:6], max(0.0, carried_kg))
+        rested = subject.rested_with(carried_kg)
+        self.subject = rested.with_body(*subject[3:6], max(-rested.water_kg, carried_kg))
         self.kinds: list[PhaseKind] = []
         self.weeks: list[list[Week]] = []
         self.likely = [self.state]  # the path, as far as deficits are kept; ``state`` is where all is followed

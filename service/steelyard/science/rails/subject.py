@@ -104,6 +104,8 @@ class Subject(NamedTuple):
     means of the equations and of the log, 0 where neither is known. ``is_plant_based``: whether all
     protein is of plants. ``weight_field``: what was told that has the weight. ``resting_kcal`` is that of a body of
     ``rested_fat_kg`` and ``rested_lean_kg``, which the equations were asked about; rails read ``resting_now_kcal``.
+    ``carried_kg`` is what is carried by what is eaten, ``water_kg`` what is known to be carried besides: it is no body
+    mass, but may be tissue, so that floors at rest count it.
     """
 
     sex: Sex
@@ -125,6 +127,7 @@ class Subject(NamedTuple):
     logged: Logged = Logged()
     is_plant_based: bool = False
     weight_field: str = "weight_kg"
+    water_kg: float = 0.0
     carried_kg: float = 0.0
 
     def with_body(self, weight_kg: float, fat_kg: float, maintenance_kcal: float, carried_kg: float) -> "Subject":
@@ -138,9 +141,13 @@ class Subject(NamedTuple):
             yield new_tuple(Subject, (*who, weight_kg, fat_kg, maintenance_kcal, *rest, carried_kg))
 
     def rested_with(self, carried_kg: float) -> "Subject":
-        """The same person, whose present body is the one that rests so, with so much carried in it: no lean tissue."""
+        """The same person, whose present body is the one that rests so, with so much carried in it by what is eaten.
+
+        That is no lean tissue, and part of what was known to be carried.
+        """
         rested_lean_kg = self.weight_kg - carried_kg - self.fat_kg
-        return new_tuple(Subject, (*self[:8], rested_lean_kg, *self[9:]))
+        water_kg = max(0.0, self.water_kg - carried_kg) if self.water_kg else 0.0
+        return new_tuple(Subject, (*self[:8], rested_lean_kg, *self[9:-2], water_kg, self.carried_kg))
 
     @property
     def resting_now_kcal(self) -> float:
@@ -150,7 +157,7 @@ class Subject(NamedTuple):
     @property
     def settled_kg(self) -> float:
         """Tissue and what is usually carried [kg]."""
-        return self.weight_kg - self.carried_kg
+        return self.weight_kg - self.carried_kg - self.water_kg
 
     @property
     def height_squared(self) -> float:
@@ -217,7 +224,7 @@ class Subject(NamedTuple):
 @inlined
 def bmi_of(now: Subject, height_squared: Number) -> Number:
     """``Subject.bmi``, of somebody of a squared height [m2]."""
-    return (now.weight_kg - now.carried_kg) / height_squared
+    return (now.weight_kg - now.carried_kg - now.water_kg) / height_squared
 
 
 @inlined

@@ -103,6 +103,7 @@ class RestOfPhase:
             weight_kg=float(now.body.weight_kg),
             fat_kg=float(now.body.fat_kg.mean),
             maintenance_kcal=ratio * float(now.body.maintenance_kcal.mean),
+            water_kg=0.0,
             carried_kg=self._carried_kg(self.state),
             # What was gained and is taken for water may be tissue: its floors at rest stay.
             rested_lean_kg=subject.rested_lean_kg - max(0.0, now.water_off_kg),

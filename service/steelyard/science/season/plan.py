@@ -69,7 +69,8 @@ def live_season(
     path = season_forecast(asked.member.body, weeks, sources)
     has_cuts = any(week.mode == CUT for week in weeks)
     actions = list(asked.cutting.warnings) if has_cuts else []
-    actions += season_actions(asked.member.subject, asked.history, policy, weeks, phases, path)
+    rested = asked.member.subject.rested_with(float(weeks[0].before.carried_kg))
+    actions += season_actions(rested, asked.history, policy, weeks, phases, path)
     actions = with_ratio(asked.member.subject, [*actions, *_of_targets(asked, policy, actions)])
     reasons = explain_phases(asked.member.subject, policy, weeks, phases, path, asked.calendar)
     unkept = unkept_limits(outcome, asked.limits)

@@ -69,7 +69,7 @@ class PersonLimits(NamedTuple):
     short: DeficitFloors  # of a cut, and of one that counts as long
     long: DeficitFloors
     held: HeldFloors  # of a hold or a gain
-    least_weight_kg: float  # where the body mass index would be at its floor
+    least_weight_kg: float  # where the body mass index would be at its floor, with the water known to be carried
     gain_limit: float  # of body mass a week
     growth_kg_per_day: float  # tissue that training adds at energy balance, at the start
     most_deficit_kcal: float  # where the history of cuts is unknown
@@ -111,7 +111,8 @@ def person_limits(
         short=rails.deficit_floors(subject, LONG_PHASE_WEEKS),
         long=rails.deficit_floors(subject, LONG_PHASE_WEEKS + 1),
         held=rails.held_floors(subject),
-        least_weight_kg=rails.BMI_FLOOR * subject.height_squared,
+        least_weight_kg=rails.BMI_FLOOR * subject.height_squared
+        + subject.rested_with(float(state.carried_kg)).water_kg,
         gain_limit=rails.GAIN_RATE_LIMIT[subject.training_status],
         growth_kg_per_day=max(0.0, grown),
         most_deficit_kcal=1e9 if known else rails.DEFAULT_DEFICIT,
