@@ -713,6 +713,22 @@ def test_water_that_a_state_has_no_room_for_is_not_believed() -> None:
     assert ask("plan_phases", asked).body["phases"]
 
 
+@pytest.mark.parametrize("later", [1, 6])
+def test_a_measured_body_fat_outlives_the_log_that_begins_after_it(later: int) -> None:
+    """Who planned from a measured body and logs from some day after is as lean as who logged from the day itself."""
+    lean = someone("male", 30, 180, 92, 0.09)
+    state = checked("plan_phases", planned(lean, {"kind": "maintenance", "weeks": 4})).body["state"]
+    until = START + timedelta(days=21)
+    logged = log(random.Random(4), lean, days=21, ends=until, change_a_week=0.0, noise_kg=0.2)
+    asked = planned(lean, {"kind": "mini_cut", "weeks": 6}, cut_history=HISTORY, state=state)
+    asked["start_date"] = until.isoformat()
+    since = {name: rows[later:] for name, rows in logged.items()}
+    from_the_day, from_later = (ask("plan_phases", asked | {"log": each}).body for each in (logged, since))
+    fat, same = (body["body_fat_fraction"] for body in (from_later, from_the_day))
+    assert abs(fat["mean"] - same["mean"]) < 0.003
+    assert abs(fat["upper"] - same["upper"]) < 0.003
+
+
 # --- refeeding -------------------------------------------------------------------------------------------------
 
 

@@ -1,5 +1,6 @@
 """Read a person's log: their equations as prior, their body model for tissue and carried mass, one filter."""
 
+import math
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
@@ -243,11 +244,19 @@ def _days_to_wait(log: Log, as_of_day: int, phase_days: Sequence[int]) -> int:
 
 
 class KnownFat(NamedTuple):
-    """Body fat as known on a day, whatever it rests on (fraction), and the method that counts most."""
+    """Body fat as known on a day, whatever it rests on (fraction), the method that counts most, and the weight [kg]."""
 
     day: int
     fat: Estimate
     method: BodyFatMethod
+    weight_kg: float
+
+    def fat_at(self, weight_kg: float) -> Estimate:
+        """Body fat at another weight (fraction), of which no log tells how it came: all that changed may be fat, or
+        none, and each share between is as likely (a uniform distribution; judgement)."""
+        change = weight_kg / self.weight_kg - 1.0
+        mean = (self.fat.mean + 0.5 * change) / (1.0 + change)
+        return Estimate(mean, math.hypot(self.fat.sd, change / (1.0 + change) / math.sqrt(12.0)))
 
 
 def composition_of_log(
@@ -259,9 +268,9 @@ def composition_of_log(
 ) -> CompositionChange | None:
     """Fat and lean part of the change of tissue over a log; None for a single day.
 
-    The person's own reading of body fat counts as one of the last day; what was ``known`` on a day of the log is a
-    reading of that day, which shares its error with others of its method. Raises ``OutOfDomain`` on a measurement that
-    lies outside the log or that no living body has.
+    The person's own reading of body fat counts as one of the last day; what was ``known`` on a day of the log, or
+    before it, is a reading of that day, or of its first, which shares its error with others of its method. Raises
+    ``OutOfDomain`` on a measurement that lies outside the log or that no living body has.
     """
     if not trend.changes:
         return None
@@ -277,9 +286,12 @@ def composition_of_log(
             readings.append(FatReading(at, _fat_value(person, weights[at], measure.measurement)))
         except OutOfDomain as error:
             raise OutOfDomain(error.code, f"{measure.field}.measurement", error.detail) from error
-    if known is not None and 0 <= known.day - daily.first_day <= last:
-        spread = MethodError(known.fat.sd, _REPEATED_SD, 0.0)
-        readings.append(FatReading(known.day - daily.first_day, FatValue(known.fat.mean, known.method, spread)))
+    # What height and weight said before the log they say of its first day as well.
+    known_from = -math.inf if known is not None and known.method is not BodyFatMethod.BMI_EQUATION else 0
+    if known is not None and known_from <= known.day - daily.first_day <= last:
+        at = max(0, known.day - daily.first_day)
+        fat = known.fat if known.day >= daily.first_day else known.fat_at(weights[0])
+        readings.append(FatReading(at, FatValue(fat.mean, known.method, MethodError(fat.sd, _REPEATED_SD, 0.0))))
         readings.sort(key=lambda each: each.day)
     if person.body_fat is not None:
         told = person.body_fat

@@ -240,9 +240,8 @@ def fat_known(known: Known) -> KnownFat:
     """Body fat as a state knows it, as one reading of its day."""
     body = known.body
     weight = body.weight.mean
-    return KnownFat(
-        known.day, Estimate(body.fat_kg.mean / weight, max(LEAST_FAT_SD, body.fat_kg.sd / weight)), body.method
-    )
+    fraction = Estimate(body.fat_kg.mean / weight, max(LEAST_FAT_SD, body.fat_kg.sd / weight))
+    return KnownFat(known.day, fraction, body.method, weight)
 
 
 def adherence_on(known: Known | None, day: int) -> Adherence | None:
