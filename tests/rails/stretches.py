@@ -38,6 +38,14 @@ class Week(NamedTuple):
     exercise: float = 0.0  # beside the usual
 
 
+def _starts_settled(request: Json) -> bool:
+    """Whether a body begins with what it usually carries: not after an intake that is told, logged or handed on."""
+    if request.get("current_intake_kcal") is not None:
+        return False
+    handed = (request.get("state") or {}).get("usual_intake_kcal") is not None
+    return not handed and not (request.get("log") or {}).get("intakes")
+
+
 class Stretch(NamedTuple):
     """Weeks of one purpose. ``weeks_before``: of the deficit that it continues, breaks under four weeks included."""
 
@@ -200,7 +208,7 @@ def of_forecast(person: Person, request: Json, answer: Json) -> Iterator[Stretch
             runs.append((kind, []))
         runs[-1][1].append(made)
         body = after
-    settled = request.get("current_intake_kcal") is None
+    settled = _starts_settled(request)
     for i, (kind, weeks) in enumerate(runs):
         yield Stretch(kind, weeks, _just_before(runs, i), is_start_settled=settled or i > 0)
 
@@ -249,7 +257,7 @@ def of_season(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
             body = after
         runs.append((phase["kind"], weeks))
         at += phase["weeks"]
-    settled = request.get("current_intake_kcal") is None
+    settled = _starts_settled(request)
     weeks_in = 0.0
     for i, (kind, weeks) in enumerate(runs):
         before = _just_before(runs, i)
