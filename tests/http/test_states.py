@@ -1604,3 +1604,21 @@ def test_a_deficit_raised_for_a_fast_loss_is_not_ended_for_it_on_the_next_day(de
         again = call("review_phase", {**WHO, "state": first["state"], "as_of_date": today})
         assert (again["decision"], again["correction_kcal"]) == ("continue", 0), later
         assert "logged_loss" in {rail["id"] for rail in again["guard_rails"]}
+
+
+def test_kilojoules_are_not_what_is_usually_eaten() -> None:
+    """They are left out of the reading; a hold planned by them would tell twice the food."""
+    log = lived(-28, 0, 2600.0 * 4.184, per_day=0.0)
+    state = call("estimate_maintenance", {**WHO, "log": log})["state"]
+    eaten = state.get("usual_intake_kcal")
+    assert eaten is None or eaten < 4000.0
+
+
+def test_pounds_that_have_changed_since_the_log_began_are_still_that_persons() -> None:
+    """Its first weighing is then no longer the weight in another unit; its last ones are."""
+    log = lived(-28, 0, 2600.0, per_day=0.0)
+    state = call("estimate_maintenance", {**WHO, "log": log})["state"]
+    pounds = [round(2.2046226 * kg, 1) for kg in (92.0, 91.0, 90.0, 89.0, 88.0, 87.0, 86.0, 85.5, 85.0, 84.8, 84.6)]
+    days = [entry["date"] for entry in state["log"]["weights"]][-len(pounds) :]
+    state["log"]["weights"] = [{"date": on, "weight_kg": lb} for on, lb in zip(days, pounds, strict=True)]
+    assert call("estimate_maintenance", {**WHO, "state": state})["maintenance_kcal"]["mean"] > 1000.0

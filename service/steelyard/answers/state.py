@@ -140,7 +140,7 @@ def state_now(
     fraction, ``adherence`` and ``steered`` what was learned of them, else what was known is handed on.
     ``is_steered``: whether maintenance rests on the scale of who hardly logs food."""
     person, log = told.person, told.log
-    recent = (None if log is None else log.intake_lately(day)) or told.current_intake_kcal
+    recent = (None if log is None else log.intake_lately(day, maintenance.mean)) or told.current_intake_kcal
     if reading is None:
         weight = weighed_once(person.weight_kg)
         carried = Estimate(0.0, weight.sd)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 import msgspec
 
+from ..body import KJ_PER_KCAL
 from ..measures import Measurement
 from ..numbers import FLOATS, Elementwise, Number, compiled, facet
 from ..person import CheckIn
@@ -108,15 +109,21 @@ class Log(msgspec.Struct, frozen=True, dict=True):
         """How many entries it has, of all kinds."""
         return sum(len(getattr(self, name)) for name in self.__struct_fields__ if name != "onset")
 
-    def intake_lately(self, day: int) -> float | None:
-        """Mean of what was logged over the fortnight before a day [kcal/d]; None where that is too few days."""
-        found = [row.intake_kcal for row in self.intakes if day - _LATELY_DAYS <= row.day < day and row.is_whole]
+    def intake_lately(self, day: int, maintenance_kcal: float) -> float | None:
+        """Mean of what was logged over the fortnight before a day [kcal/d]; None where that is too few days.
+
+        A day nearer to maintenance in kilojoules than in kilocalories is left out.
+        """
+        most, first = KJ_PER_KCAL**0.5 * maintenance_kcal, day - _LATELY_DAYS
+        lately = [row for row in self.intakes if first <= row.day < day and row.is_whole]
+        found = [row.intake_kcal for row in lately if row.intake_kcal <= most]
         return sum(found) / len(found) if len(found) >= _LATELY_LOGGED else None
 
-    @property
-    def last_intake_lately(self) -> float | None:
+    def last_intake_lately(self, maintenance_kcal: float) -> float | None:
         """``intake_lately`` by the last day that was logged; None also where nothing was eaten."""
-        return self.intake_lately(max(row.day for row in self.intakes) + 1) or None if self.intakes else None
+        if not self.intakes:
+            return None
+        return self.intake_lately(max(row.day for row in self.intakes) + 1, maintenance_kcal) or None
 
     @property
     def first_day(self) -> int:

@@ -4,6 +4,8 @@ It comes from outside, and is no more believed than a profile: what is computed 
 carries, which are checked, and its figures of the body stand under the same bounds and rails.
 """
 
+import math
+from contextlib import suppress
 from datetime import date
 
 from msgspec.structs import replace
@@ -92,7 +94,8 @@ def settled(told: Told) -> Told:
     if known.log is not None:
         log, about_log = joined(known.log, log)
         notes += about_log
-    lately = None if log is None else log.last_intake_lately
+    need = math.inf if known.told_before is None else known.told_before.physical_kcal
+    lately = None if log is None else log.last_intake_lately(need)
     usual = _first(told.current_intake_kcal, _first(lately, known.usual_intake_kcal))
     if log is not None and is_after_birth:
         log = since_birth(log)
@@ -164,13 +167,15 @@ def _check_weight(log: Log, weight: Estimate) -> None:
     """The log is handed on as it was sent, slips and other units included: it is somebody else's only where it has no
     weighing near the weight, however it is read. Months after the last one the weight is known to some kilograms."""
     weight_kg, apart = weight.mean, max(SAME_WEIGHT, _SURELY_SD * weight.sd / weight.mean)
-    recent = [entry.weight_kg for entry in sorted(log.weighings, key=lambda entry: entry.day)[-_RECENT_WEIGHINGS:]]
+    latest = sorted(log.weighings, key=lambda entry: entry.day)[-_RECENT_WEIGHINGS:]
+    recent = [entry.weight_kg for entry in latest]
     if any(abs(each / weight_kg - 1.0) <= apart for each in recent):
         return
-    try:
-        found = weights_read(log, weight_kg)
-    except OutOfDomain:
-        found = []
+    found = []
+    # A log of pounds may begin so far from the weight at its end that only its last weighings tell the unit.
+    for each in (log, replace(log, weighings=latest)):
+        with suppress(OutOfDomain):
+            found += weights_read(each, weight_kg)
     if all(abs(each / weight_kg - 1.0) > apart for each in found):
         middle = sorted(recent)[len(recent) // 2]
         detail = f"Its weight of {weight_kg:.1f} kg is not that of its log, {middle:.1f} kg."

@@ -329,7 +329,7 @@ class Member:
     def body(self) -> Body:
         """The body as a forecast starts from it."""
         usual, known, log = self.told.current_intake_kcal, self.told.known, self.told.log
-        eaten = None if log is None else log.last_intake_lately
+        eaten = None if log is None else log.last_intake_lately(self.maintenance.mean)
         if usual is None and self.learnt is not None:
             # On one scale with maintenance, as that is of the same log.
             usual = eaten
