@@ -1622,3 +1622,15 @@ def test_pounds_that_have_changed_since_the_log_began_are_still_that_persons() -
     days = [entry["date"] for entry in state["log"]["weights"]][-len(pounds) :]
     state["log"]["weights"] = [{"date": on, "weight_kg": lb} for on, lb in zip(days, pounds, strict=True)]
     assert call("estimate_maintenance", {**WHO, "state": state})["maintenance_kcal"]["mean"] > 1000.0
+
+
+def test_a_hold_by_weight_alone_is_not_told_what_its_log_says() -> None:
+    """Only the scale speaks there: that it does not bear out a log contradicts that."""
+    body = {"profile": {**WHO["profile"], "weight_kg": 90.0}, "screening": WHO["screening"]}
+    hold = {"start_date": str(START), "phase": {"kind": "maintenance", "weeks": 6}}
+    before = {**lived(-21, 0, 2900.0, per_day=0.0, weight=90.0), "intakes": []}
+    state = call("plan_phases", {**body, **hold, "log": before})["state"]
+    log = {**lived(0, 15, 2900.0, per_day=-0.09, weight=91.2), "intakes": []}
+    said = {reason["code"] for reason in call("review_phase", {**body, "state": state, "log": log})["reasons"]}
+    assert "REVIEW_AS_TOLD" in said
+    assert "REVIEW_AS_PLANNED" not in said

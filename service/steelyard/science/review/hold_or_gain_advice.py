@@ -193,7 +193,9 @@ class HoldOrGainAdvice:
         self.course.suppose(supposed)
         said = (texts.AS_EATEN_SO_FAR, texts.AS_PLANNED)
         self.reasons = [reason for reason in self.reasons if reason.code not in said]
-        if self.verdict is not Verdict.FASTER and not self.now.is_unseen and self._is_under_plan:
+        # Where hardly any food is logged only the scale speaks, and no log says otherwise.
+        is_by_log = not (self.now.is_unseen or self.now.eaten.is_hardly_logged)
+        if self.verdict is not Verdict.FASTER and is_by_log and self._is_under_plan:
             self.reasons.append(say(texts.AS_PLANNED, maintenance_kcal=supposed.mean))
 
     @property
