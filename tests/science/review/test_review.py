@@ -867,7 +867,8 @@ def test_that_the_scale_bears_a_lower_need_out_is_not_denied(seen_kg: float, is_
     advice = object.__new__(HoldOrGainAdvice)
     tissue = SimpleNamespace(expenditure_slope_kcal_per_kg_day=20.0)
     advice.now = SimpleNamespace(  # type: ignore[assignment]
-        days=42, window_days=42, is_unseen=False, eaten=SimpleNamespace(is_hardly_logged=False), reading=SimpleNamespace(tissue=tissue),
+        days=42, window_days=42, is_unseen=False, eaten=SimpleNamespace(is_hardly_logged=False),
+        reading=SimpleNamespace(tissue=tissue),
         window=SimpleNamespace(tissue=Estimate(seen_kg, 0.3)),
     )  # fmt: skip
     promised = SimpleNamespace(tissue=Estimate(0.8, 0.3))
