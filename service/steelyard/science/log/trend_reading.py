@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import msgspec
 
 from ..measures import EXPENDITURE_BELIEVED
-from ..numbers import Estimate, kernel_in_use
+from ..numbers import Estimate, kernel_in_use, told_percent
 from ..register import HALL_CHOW_2011, Basis, Kind, Message, constant, equation, say
 from . import kernel as k
 from .change_split import Change, WaterEvent, change_of, logging_change, water_events, water_lately, wrong_weighings
@@ -341,7 +341,7 @@ def _notes(
         notes.append(say(WATER_JUMP, date=iso_date(log.first_day + event.day), jump_kg=event.size_kg))
     changed = logging_change(fit)
     if changed is not None and changed[1] > LOGGING_CHANGE_NAMED:
-        notes.append(say(LOGGING_CHANGED, date=iso_date(log.first_day + changed[0]), percent=100.0 * changed[1]))
+        notes.append(say(LOGGING_CHANGED, date=iso_date(log.first_day + changed[0]), percent=told_percent(changed[1])))
     since = fit.days - 1 - last_weighed
     if since > RATE_DAYS:
         notes.append(say(STALE, days=since))
