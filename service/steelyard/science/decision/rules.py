@@ -335,18 +335,12 @@ def _no_cut(facts: Facts) -> Ruling:
     else:
         # No price was weighed where no cut is open. Why none is, a refusal says itself.
         situation, why = Situation.NOT_YET, say("DECISION_NONE_DUE", fat_percent=fat, advice=advice)
-        closed = () if facts.refused is not None else _closed(facts)
+        closed = tuple(cut.closed for cut in facts.cuts[:1] if cut.closed is not None and facts.refused is None)
     if facts.is_refused_by(rails.BMI) and situation is not Situation.WANTS_HOLD:
         # No trade was weighed: the rule that refuses says why.
         return Ruling(situation, kept, whys, would_change)
     by_trade = q.may_grow and not facts.is_underweight
     return Ruling(situation, kept, (*whys, why, *closed), would_change, by_trade=by_trade)
-
-
-def _closed(facts: Facts) -> tuple[Message, ...]:
-    """Why the shortest cut is not open, where it is not."""
-    closed = facts.cuts[0].closed
-    return () if closed is None else (closed,)
 
 
 def _is_soon_over_an_unread_line(facts: Facts) -> bool:

@@ -82,6 +82,7 @@ def is_known_on(entry: Entry, morning: int) -> bool:
     return day_of(entry) < morning + (not isinstance(entry, IntakeDay | StepsDay))
 
 
+KILOJOULES_FROM = KJ_PER_KCAL**0.5  # over the habit: from here on kilojoules are nearer to it than kilocalories
 _LATELY_DAYS, _LATELY_LOGGED = 14, 5  # a mean of fewer days in a fortnight is no usual intake; judgement
 
 
@@ -114,7 +115,7 @@ class Log(msgspec.Struct, frozen=True, dict=True):
 
         A day nearer to maintenance in kilojoules than in kilocalories is left out.
         """
-        most, first = KJ_PER_KCAL**0.5 * maintenance_kcal, day - _LATELY_DAYS
+        most, first = KILOJOULES_FROM * maintenance_kcal, day - _LATELY_DAYS
         lately = [row for row in self.intakes if first <= row.day < day and row.is_whole]
         found = [row.intake_kcal for row in lately if row.intake_kcal <= most]
         return sum(found) / len(found) if len(found) >= _LATELY_LOGGED else None

@@ -7,7 +7,7 @@ from ..body import KJ_PER_KCAL
 from ..numbers import FLOATS, Column, Elementwise, Number, compiled
 from ..rails import CARBOHYDRATE_KCAL_PER_G
 from ..register import Basis, Message, constant, say
-from .entries import IntakeDay, Log, LogError, in_future, iso_date, middle, one_a_day
+from .entries import KILOJOULES_FROM, IntakeDay, Log, LogError, in_future, iso_date, middle, one_a_day
 from .onset import gone_on_from
 
 FAR_INTAKE = constant(
@@ -18,7 +18,6 @@ FAR_INTAKE = constant(
 # Judgements: what a day moves of the habit; of how many first days the middle tells the unit, and the least that do.
 _HABIT_SHARE = 0.1
 _FIRST_INTAKES, _LEAST_FIRST = 7, 3
-_HALFWAY = KJ_PER_KCAL**0.5  # over the habit: from here on kilojoules are nearer to it than kilocalories
 _STILL_KILOJOULES = 1.5  # a day over so many times the habit, after one in kilojoules (judgement)
 
 INTAKE_TWICE = "LOG_INTAKE_TWICE"
@@ -106,7 +105,7 @@ def far_days(log: Log, intake: Column, is_logged: Column, usual_kcal: float | No
     if not first:
         return 0.0, []
     usual = usual_kcal or middle(first)
-    in_kilojoules = len(first) >= _LEAST_FIRST and middle(first) > _HALFWAY * usual
+    in_kilojoules = len(first) >= _LEAST_FIRST and middle(first) > KILOJOULES_FROM * usual
     found = _far_intakes(eaten, has, usual, float(in_kilojoules))
     return usual, [int(at) - len(before) for at in found if at >= len(before)]
 
@@ -133,13 +132,13 @@ def _far_intakes(
             tenth = 10.0 * eaten
             most = FAR_INTAKE
             if in_kilojoules > 0.0:
-                most = _STILL_KILOJOULES if in_kilojoules > 0.5 else _HALFWAY
+                most = _STILL_KILOJOULES if in_kilojoules > 0.5 else KILOJOULES_FROM
             if eaten > most * habit:
                 found.append(at)
                 in_kilojoules = 1.0 if eaten < 2.0 * KJ_PER_KCAL * habit else 0.0
             elif 0.75 * habit < tenth < 1.25 * habit:  # judgement
                 found.append(at)
             else:
-                in_kilojoules = 0.5 if eaten > _HALFWAY * habit else 0.0
+                in_kilojoules = 0.5 if eaten > KILOJOULES_FROM * habit else 0.0
                 habit = habit + _HABIT_SHARE * (eaten - habit)
     return found

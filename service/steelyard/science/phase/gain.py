@@ -53,9 +53,8 @@ def plan_surplus(
     if not weeks:
         return PlannedGain([], [], wanted, [])
     is_asked = asked_kcal is not None or pace is Pace.BRISK
-    limit = (
-        rails.GAIN_RATE_LIMIT[subject.training_status] if is_asked else rails.GAIN_RATE_WARN[subject.training_status]
-    )
+    limits = rails.GAIN_RATE_LIMIT if is_asked else rails.GAIN_RATE_WARN
+    limit = limits[subject.training_status]
 
     def share(end: BodyState) -> float:
         # Of what is expected to be eaten, which is more than is logged of it.
